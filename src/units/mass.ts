@@ -1,0 +1,71 @@
+// Mass as whole nanograms: every unit of the trade is a whole number of them, and a safe integer holds 9 tonnes.
+
+export type MassNg = number & { readonly __unit: 'ng' };
+export type MassUnit = 'g' | 'ct' | 'gr' | 'dwt' | 'ozt' | 'momme';
+
+/** Nanograms in one unit: gram, metric carat, grain, pennyweight, troy ounce, momme (NIST HB 44 App. C; grain = 64.79891 mg exactly). */
+export const NG_PER_UNIT: Readonly<Record<MassUnit, number>> = {
+  g: 1_000_000_000,
+  ct: 200_000_000,
+  gr: 64_798_910,
+  dwt: 1_555_173_840,
+  ozt: 31_103_476_800,
+  momme: 3_750_000_000,
+};
+
+export type MassProblem = 'empty' | 'not a number' | 'too large' | 'too fine';
+export type Parsed = { readonly ng: MassNg; readonly decimals: number } | { readonly problem: MassProblem };
+
+/** No weighing in this trade is above a tonne. */
+const LIMIT_NG = 1_000_000_000_000_000n;
+
+/** Nanograms of a known whole number; throws when it is not a safe integer. */
+export function massNg(ng: number): MassNg {
+  if (!Number.isSafeInteger(ng)) throw new RangeError(`mass must be a whole number of nanograms, got ${ng}`);
+  return ng as MassNg;
+}
+
+/** Reads "5.17", "5,17" or "−0.02" in `unit`, exactly. A point or a comma is the decimal mark, never a thousands mark. */
+export function parseMass(text: string, unit: MassUnit): Parsed {
+  const clean = text
+    .trim()
+    .replace(/[\u2212\u2013]/g, '-')
+    .replace(',', '.');
+  if (clean === '') return { problem: 'empty' };
+  const match = /^([+-]?)(\d*)(?:\.(\d*))?$/.exec(clean);
+  const whole = match?.[2] ?? '';
+  const fraction = match?.[3] ?? '';
+  if (!match || (whole === '' && fraction === '')) return { problem: 'not a number' };
+  if (whole.length > 15) return { problem: 'too large' };
+  if (fraction.length > 12) return { problem: 'too fine' };
+  const scale = 10n ** BigInt(fraction.length);
+  const product = BigInt(whole + fraction) * BigInt(NG_PER_UNIT[unit]);
+  if (product % scale !== 0n) return { problem: 'too fine' };
+  const ng = product / scale;
+  if (ng > LIMIT_NG) return { problem: 'too large' };
+  return { ng: Number(match[1] === '-' ? -ng : ng) as MassNg, decimals: fraction.length };
+}
+
+/** "5.17" with exactly `decimals` places, halves away from zero, a true minus sign. */
+export function formatMass(ng: MassNg, unit: MassUnit, decimals: number): string {
+  const scale = 10n ** BigInt(decimals);
+  const unitNg = BigInt(NG_PER_UNIT[unit]);
+  const size = BigInt(Math.abs(ng));
+  const steps = (2n * size * scale + unitNg) / (2n * unitNg);
+  const digits = steps.toString().padStart(decimals + 1, '0');
+  const text = decimals === 0 ? digits : `${digits.slice(0, -decimals)}.${digits.slice(-decimals)}`;
+  return ng < 0 && steps !== 0n ? `\u2212${text}` : text;
+}
+
+/** "5.17 g" with a no-break space. */
+export function formatMassWithUnit(ng: MassNg, unit: MassUnit, decimals: number): string {
+  return `${formatMass(ng, unit, decimals)}\u00a0${unit}`;
+}
+
+/** Decimal places that show a step of `stepNg` in `unit`: 0.01 g shows 2, 0.002 ct shows 3. */
+export function decimalsOfStep(stepNg: MassNg, unit: MassUnit): number {
+  for (let decimals = 0; decimals <= 9; decimals++) {
+    if ((BigInt(stepNg) * 10n ** BigInt(decimals)) % BigInt(NG_PER_UNIT[unit]) === 0n) return decimals;
+  }
+  return 9;
+}

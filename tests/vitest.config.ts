@@ -1,0 +1,13 @@
+// How the tests run: two workers at most, real files in temporary folders, no globals.
+import { defineConfig } from 'vitest/config';
+
+export default defineConfig({
+  oxc: { jsx: { runtime: 'automatic', importSource: 'hono/jsx' } },
+  test: {
+    include: ['tests/**/*.test.{ts,tsx}'],
+    maxWorkers: 2,
+    testTimeout: 30_000,
+    hookTimeout: 60_000,
+    slowTestThreshold: 10_000,
+  },
+});
