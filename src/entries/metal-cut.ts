@@ -1,0 +1,54 @@
+// Worn metal is cut from a piece, into a scrap lot or a packet that goes home with the customer.
+import { ask, defineEntry, observed, optional, ref, refOrBegins, refuse, weight } from '../book/entry.ts';
+import { flow } from '../book/facts.ts';
+import { METAL_WORDS } from '../book/metals.ts';
+import { choice, text } from '../book/values.ts';
+import { netNg, readingWords } from '../weighing/reading.ts';
+
+export const metalCut = defineEntry({
+  type: 'metal_cut',
+  version: 1,
+  fields: {
+    piece: ref('piece'),
+    metal: observed(choice(METAL_WORDS)),
+    weight: optional(weight()),
+    lot: optional(ref('lot')),
+    packet: optional(refOrBegins('packet')),
+    part: optional(observed(text(80))),
+    marks: optional(observed(text(200))),
+  },
+  subject: 'piece',
+  form: {
+    title: 'Cut worn metal away',
+    labels: {
+      piece: 'From which piece',
+      metal: 'Metal',
+      weight: 'Weight of what was cut',
+      lot: 'Into the scrap lot',
+      packet: 'Or into a packet for the customer',
+      part: 'Which part was cut',
+      marks: 'Marks on what was cut',
+    },
+    hints: { marks: 'A mark in the cut is kept with it: read it before it goes.' },
+  },
+  decide({ piece, lot }, data) {
+    if (piece.gone) return refuse('piece_is_gone', 'This piece has gone home. Receive it again before working on it.', 'piece');
+    if (piece.jobStatus === 'open') return refuse('work_not_agreed', 'Write what was agreed with the customer before cutting.', 'piece');
+    if ((data.lot === undefined) === (data.packet === undefined)) {
+      return refuse('one_destination', 'Say where the metal went: a scrap lot or a packet, and only one of them.', 'lot');
+    }
+    if (lot && lot.status !== 'open') return refuse('lot_is_sealed', 'That lot is sealed. Choose an open lot, or open a new one.', 'lot');
+    return null;
+  },
+  doubt({ piece }, { weight: reading }) {
+    const cutNg = reading && netNg(reading);
+    if (cutNg && 'ng' in piece.expected && cutNg > piece.expected.ng) {
+      return ask('cut_exceeds_piece', 'More was cut than the piece weighs. Weigh it again and say why.', 'weight');
+    }
+    return null;
+  },
+  facts: ({ piece, metal, weight: reading, lot, packet }) =>
+    [lot ?? packet].flatMap((to) => (to ? [flow(piece, to, { kind: 'metal', metal }, reading)] : [])),
+  say: ({ metal, weight: reading, part }) =>
+    `Cut away${part ? ` ${part}` : ''}: ${METAL_WORDS[metal]}${reading ? `, ${readingWords(reading)}` : ', not weighed'}`,
+});
