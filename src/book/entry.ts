@@ -88,7 +88,9 @@ export type View<F extends Fields> = {
     | Seen<Value<F[N]>>
     | (F[N] extends FieldOf<'names', false> ? never : undefined);
 };
-type Subject<F extends Fields> = { [N in keyof F]: F[N] extends FieldOf<'names' | 'begins', false> ? N : never }[keyof F];
+type Subject<F extends Fields> = {
+  [N in keyof F]: F[N] extends FieldOf<'names' | 'begins' | 'names or begins', false> ? N : never;
+}[keyof F];
 
 /** The writer's own members of the leaf that an entry may read. */
 export interface Stamp {

@@ -58,14 +58,14 @@ export const choices = <const C extends string>(options: Readonly<Record<C, stri
   schema: z.array(z.enum(Object.keys(options) as [C, ...C[]])).max(Object.keys(options).length),
   control: { kind: 'choices', options },
 });
-/** A whole number from 0 to `max`. */
-export const count = (max = 999): ValueKind<number> => ({
-  schema: z.int('Type a whole number.').min(0, 'Type a whole number, 0 or more.').max(max, `Type a whole number up to ${max}.`),
+/** A whole number from `min` to `max`. */
+export const count = (max = 999, min = 0): ValueKind<number> => ({
+  schema: z.int('Type a whole number.').min(min, `Type a whole number, ${min} or more.`).max(max, `Type a whole number up to ${max}.`),
   control: { kind: 'count', max },
 });
 /** A measured number kept as it was read, with a point: "17.35". */
 export const decimal = (unit: string): ValueKind<string> => ({
-  schema: z.string().regex(/^\d{1,6}(\.\d{1,4})?$/, `Type a number in ${unit}, for example 2.5.`),
+  schema: z.string().regex(/^\d{1,6}(\.\d{1,6})?$/, `Type a number in ${unit}, for example 2.5.`),
   control: { kind: 'decimal', unit },
 });
 /** An amount of money in minor units with its currency. */
@@ -92,6 +92,8 @@ export const file = (): ValueKind<string> => ({
   schema: z.string().regex(/^[0-9a-f]{64}$/, 'Choose a photograph.'),
   control: { kind: 'file' },
 });
+/** Any value that can stand in a leaf: in a correction alone, where the target's own field checks it. */
+export const any = (): ValueKind<unknown> => ({ schema: z.json(), control: { kind: 'any' } });
 /** Several of one kind, at most `max`. */
 export const list = <T>(of: ValueKind<T>, max = 20): ValueKind<readonly T[]> => ({
   schema: z.array(of.schema).min(1, 'Give at least one.').max(max, `Give at most ${max}.`),

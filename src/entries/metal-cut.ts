@@ -2,8 +2,12 @@
 import { ask, defineEntry, observed, optional, ref, refOrBegins, refuse, weight } from '../book/entry.ts';
 import { flow } from '../book/facts.ts';
 import { METAL_WORDS } from '../book/metals.ts';
+import { exactlyOne, pieceIsGone, workNotAgreed } from '../book/refusals.ts';
 import { choice, text } from '../book/values.ts';
-import { netNg, readingWords } from '../weighing/reading.ts';
+import { after, weightWords } from '../book/words.ts';
+import { netNg } from '../weighing/reading.ts';
+
+const INTO = 'Say where the metal went: a scrap lot or a packet, and only one of them.';
 
 export const metalCut = defineEntry({
   type: 'metal_cut',
@@ -30,13 +34,11 @@ export const metalCut = defineEntry({
       marks: 'Marks on what was cut',
     },
     hints: { marks: 'A mark in the cut is kept with it: read it before it goes.' },
+    cautions: ['mark-in-cut', 'hallmark-deface'],
   },
   decide({ piece, lot }, data) {
-    if (piece.gone) return refuse('piece_is_gone', 'This piece has gone home. Receive it again before working on it.', 'piece');
-    if (piece.jobStatus === 'open') return refuse('work_not_agreed', 'Write what was agreed with the customer before cutting.', 'piece');
-    if ((data.lot === undefined) === (data.packet === undefined)) {
-      return refuse('one_destination', 'Say where the metal went: a scrap lot or a packet, and only one of them.', 'lot');
-    }
+    const refused = pieceIsGone(piece) ?? workNotAgreed(piece) ?? exactlyOne(data.lot, data.packet, 'one_destination', INTO, 'lot');
+    if (refused) return refused;
     if (lot && lot.status !== 'open') return refuse('lot_is_sealed', 'That lot is sealed. Choose an open lot, or open a new one.', 'lot');
     return null;
   },
@@ -49,6 +51,5 @@ export const metalCut = defineEntry({
   },
   facts: ({ piece, metal, weight: reading, lot, packet }) =>
     [lot ?? packet].flatMap((to) => (to ? [flow(piece, to, { kind: 'metal', metal }, reading)] : [])),
-  say: ({ metal, weight: reading, part }) =>
-    `Cut away${part ? ` ${part}` : ''}: ${METAL_WORDS[metal]}${reading ? `, ${readingWords(reading)}` : ', not weighed'}`,
+  say: ({ metal, weight: reading, part }) => `Cut away${after(' ', part)}: ${METAL_WORDS[metal]}${weightWords(reading)}`,
 });

@@ -1,10 +1,12 @@
 // A piece comes in, as observed: what it is, its parts and their metal, its stones counted, its weight as received.
-import { begins, defineEntry, observed, optional, ref, refuse, weight } from '../book/entry.ts';
+import { begins, defineEntry, observed, optional, ref, weight } from '../book/entry.ts';
 import { fact, flow } from '../book/facts.ts';
+import { given, identities } from '../book/given.ts';
 import { METAL_WORDS } from '../book/metals.ts';
 import { PIECE_KINDS } from '../book/pieces.ts';
+import { jobIsClosed } from '../book/refusals.ts';
 import { choice, count, decimal, group, lines, list, text } from '../book/values.ts';
-import { readingWords } from '../weighing/reading.ts';
+import { stonesWords, weightWords } from '../book/words.ts';
 
 export const pieceReceived = defineEntry({
   type: 'piece_received',
@@ -36,22 +38,15 @@ export const pieceReceived = defineEntry({
       ringSizeMm: 'Ring size, inside circumference in mm',
       condition: 'Condition, by position',
     },
+    cautions: ['contents-unopened'],
   },
-  decide({ job }) {
-    if (job.status === 'closed' || job.status === 'withdrawn') {
-      return refuse('job_is_closed', 'This job is closed. Open a new job for the piece.', 'job');
-    }
-    return null;
-  },
-  facts: ({ piece, kind, description, stones, weight: reading, parts }, { by }) => [
+  decide: ({ job }) => jobIsClosed(job),
+  facts: ({ piece, kind, description, stones, weight: reading, parts, ringSizeMm }, { by }) => [
     flow('outside', piece, { kind: 'mixed' }, reading),
     fact('count', { of: piece, stones }),
-    fact('identity', { of: piece, mark: 'kind', says: kind }),
-    fact('identity', { of: piece, mark: 'description', says: description }),
-    fact('identity', { of: piece, mark: 'metal', says: parts[0]?.metal ?? 'other' }),
+    ...identities(piece, { kind, description, metal: parts[0]?.metal ?? 'other', ringSizeMm }),
     fact('custody', { of: piece, is: 'with', holder: by }),
-    ...(reading ? [fact('reading', { of: piece, state: 'as received', reading })] : []),
+    ...given(reading, (shown) => fact('reading', { of: piece, state: 'as received', reading: shown })),
   ],
-  say: ({ description, stones, weight: reading }) =>
-    `Received: ${description}, ${stones === 1 ? '1 stone' : `${stones} stones`}${reading ? `, ${readingWords(reading)}` : ', not weighed'}`,
+  say: ({ description, stones, weight: reading }) => `Received: ${description}, ${stonesWords(stones)}${weightWords(reading)}`,
 });

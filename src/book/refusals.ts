@@ -1,0 +1,35 @@
+// Refusals that several entries share: one code and one sentence for each thing that can be wrong.
+import type { CivilDate } from '../units/dates.ts';
+import { type Refusal, refuse } from './entry.ts';
+import type { States } from './holding.ts';
+import { standing } from './holds.ts';
+
+type May<Code extends string> = Refusal<Code> | null;
+
+/** A piece that has gone home can be written about only once it is received again. */
+export const pieceIsGone = ({ gone }: { readonly gone: boolean }): May<'piece_is_gone'> =>
+  gone ? refuse('piece_is_gone', 'This piece has gone home. Receive it again before writing about it.', 'piece') : null;
+
+/** Work needs an agreement on its job first. */
+export const workNotAgreed = ({ jobStatus }: { readonly jobStatus: States['job']['status'] }): May<'work_not_agreed'> =>
+  jobStatus === 'open' ? refuse('work_not_agreed', 'Write what was agreed with the customer before this work.', 'piece') : null;
+
+/** Nothing is added to a job that is closed or was withdrawn. */
+export const jobIsClosed = ({ status }: { readonly status: States['job']['status'] }): May<'job_is_closed'> =>
+  status === 'closed' || status === 'withdrawn' ? refuse('job_is_closed', 'This job is closed. Open a new job for it.', 'job') : null;
+
+/** Hand-back, melting and use wait while a hold stands. */
+export const onHold = ({ holds }: { readonly holds: readonly string[] }, today: CivilDate, field: string): May<'on_hold'> => {
+  const [why] = standing(holds, today);
+  return why === undefined ? null : refuse('on_hold', `This is on hold (${why}). Lift the hold first, or wait until it ends.`, field);
+};
+
+/** Where one of two fields must be filled in, neither and both are refused. */
+export const exactlyOne = <const Code extends string>(a: unknown, b: unknown, code: Code, say: string, field: string): May<Code> =>
+  (a === undefined) === (b === undefined) ? refuse(code, say, field) : null;
+
+/** A stone is one stone: its count cannot be otherwise. */
+export const notOneStone = (stone: unknown, stones: number): May<'one_stone_is_one'> =>
+  stone !== undefined && stones !== 1
+    ? refuse('one_stone_is_one', 'One stone counts as 1. For several, choose a packet instead.', 'stones')
+    : null;

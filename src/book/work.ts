@@ -1,0 +1,59 @@
+// The work that may be agreed, the states a weighing is taken in, and how a customer agrees: stored codes and their words.
+
+export const WORK_STEPS = {
+  check: 'check settings',
+  clean: 'clean',
+  polish: 'polish',
+  solder: 'solder',
+  laser: 'laser weld',
+  'size-up': 'size up',
+  'size-down': 'size down',
+  'half-shank': 'half-shank',
+  're-shank': 're-shank',
+  're-tip': 're-tip claws',
+  're-claw': 're-claw',
+  're-head': 're-head',
+  'take-out': 'take out stones',
+  set: 'set stones',
+  'supply-stone': 'supply a stone',
+  remount: 'remount',
+  remodel: 'remodel',
+  restring: 'restring',
+  clasp: 'new clasp',
+  plate: 'plate',
+  'strip-plating': 'strip plating',
+  millgrain: 'millgrain',
+  engrave: 'engrave',
+  other: 'other',
+} as const;
+
+export const PRICE_KINDS = { fixed: 'fixed price', estimate: 'estimate', free: 'free of charge' } as const;
+
+/** What becomes of metal that leaves a piece; under the last two it is the shop's. */
+export const WASTE_TERMS = {
+  customer: 'back to the customer',
+  shop: 'stays with the shop',
+  credit: 'stays with the shop, for credit',
+} as const;
+
+export const AGREED_BY = { signature: 'signature', phone: 'phone', message: 'message' } as const;
+
+export const WEIGHED_STATES = {
+  'as received': 'as received',
+  'cleaned and dry': 'cleaned and dry',
+  'stones out': 'stones out',
+  cut: 'cut',
+  joined: 'joined',
+  polished: 'polished',
+  plated: 'plated',
+  'stones set': 'stones set',
+  finished: 'finished',
+} as const;
+
+/** The words of stored codes, in their order, with a comma between. */
+export const wordsOf = <C extends string>(words: Readonly<Record<C, string>>, codes: readonly C[]): string =>
+  codes.map((code) => words[code]).join(', ');
+
+export const RETURNED_TO = { customer: 'to the customer', named: 'to someone they named', post: 'by post' } as const;
+
+export const SIGNED = { signature: 'signed', witness: 'before a witness', receipt: 'against the carrier’s receipt' } as const;

@@ -1,0 +1,86 @@
+// A balance begins to be used: what it is, its ranges and steps, and until when it is verified for trade.
+import { begins, defineEntry, optional, refuse, stated } from '../book/entry.ts';
+import { fact } from '../book/facts.ts';
+import { identities } from '../book/given.ts';
+import { choice, day, decimal, group, list, text } from '../book/values.ts';
+import { formatCivilDate } from '../units/dates.ts';
+import { type MassUnit, massNg, parseMass } from '../units/mass.ts';
+import { MASS_UNITS } from '../weighing/reading.ts';
+
+/** Accuracy classes as OIML R 76-1:2006, 3.2 numbers them; a bench balance may have none. */
+const CLASSES = { I: 'class I', II: 'class II', III: 'class III', none: 'not verified' } as const;
+const UNITS = Object.fromEntries(MASS_UNITS.map((unit) => [unit, unit])) as Record<MassUnit, string>;
+const inUnit = decimal('the unit of the balance');
+
+/** 1, 2 or 5 times a power of ten (OIML R 76-1:2006, 3.4.2 for e; the same form is asked of d). */
+const isStep = (text: string) => /^0*[125]0*$/.test(text.replace('.', ''));
+
+function ngOf(text: string, unit: MassUnit) {
+  const parsed = parseMass(text, unit);
+  return 'ng' in parsed ? parsed.ng : null;
+}
+
+export const balancePutInService = defineEntry({
+  type: 'balance_put_in_service',
+  version: 1,
+  fields: {
+    balance: begins('balance'),
+    name: stated(text(60)),
+    number: optional(stated(text(60))),
+    class: stated(choice(CLASSES)),
+    unit: stated(choice(UNITS)),
+    ranges: stated(list(group({ max: { label: 'Largest load', of: inUnit }, step: { label: 'Step d', of: inUnit } }), 2)),
+    verificationStep: optional(stated(inUnit)),
+    repeatability: optional(stated(inUnit)),
+    verifiedUntil: optional(stated(day())),
+  },
+  subject: 'balance',
+  form: {
+    title: 'Put a balance in service',
+    labels: {
+      balance: 'Balance',
+      name: 'What you call it',
+      number: 'Maker’s number',
+      class: 'Class',
+      unit: 'Unit it shows',
+      ranges: 'Ranges, smallest first',
+      verificationStep: 'Verification step e',
+      repeatability: 'Repeatability s',
+      verifiedUntil: 'Verified for trade until',
+    },
+    cautions: ['weights-trade'],
+  },
+  decide(_view, { unit, ranges, verificationStep, repeatability }) {
+    const loads = ranges.flatMap(({ max, step }) => [max, step]);
+    if ([...loads, verificationStep ?? '1', repeatability ?? '1'].some((text) => ngOf(text, unit) === null)) {
+      return refuse('not_a_whole_mass', 'One of these figures has more places than this unit can keep. Give the step in grams.', 'ranges');
+    }
+    if (ranges.some(({ step }) => !isStep(step))) {
+      return refuse('step_not_1_2_5', 'A step is 1, 2 or 5 in some decimal place, as on the balance’s plate: 0.01, 0.002.', 'ranges');
+    }
+    if (ranges.some(({ max, step }) => Number(max) <= Number(step))) {
+      return refuse('load_not_above_step', 'The largest load must be more than one step. Check that they are not swapped.', 'ranges');
+    }
+    const [low, high] = ranges;
+    if (low && high && (Number(high.max) <= Number(low.max) || Number(high.step) <= Number(low.step))) {
+      return refuse('ranges_do_not_rise', 'Give the fine range first: the second has a larger load and a larger step.', 'ranges');
+    }
+    return null;
+  },
+  facts: ({ balance, name, number, class: itsClass, unit, ranges, verificationStep, repeatability, verifiedUntil }) => {
+    const ng = (text: string) => massNg(ngOf(text, unit) ?? Number.NaN);
+    return [
+      ...identities(balance, { name, number, class: itsClass, verificationStep, verifiedUntil }),
+      fact('balance', {
+        of: balance,
+        unit,
+        ranges: ranges.map(({ max, step }) => ({ maxNg: ng(max), stepNg: ng(step) })),
+        ...(repeatability === undefined ? {} : { repeatabilityNg: ng(repeatability) }),
+      }),
+    ];
+  },
+  say: ({ name, class: itsClass, unit, ranges, verifiedUntil }) =>
+    `Balance in service: ${name}, ${ranges.map(({ max, step }) => `${max}\u00a0${unit} by ${step}\u00a0${unit}`).join(' and ')}, ${CLASSES[itsClass]}${
+      verifiedUntil ? `, verified until ${formatCivilDate(verifiedUntil)}` : ''
+    }`,
+});

@@ -1,0 +1,24 @@
+// A job ends when nothing of it is left in the shop.
+import { defineEntry, ref, refuse } from '../book/entry.ts';
+import { fact } from '../book/facts.ts';
+import { jobIsClosed } from '../book/refusals.ts';
+import { stonesWords } from '../book/words.ts';
+
+export const jobClosed = defineEntry({
+  type: 'job_closed',
+  version: 1,
+  fields: { job: ref('job') },
+  subject: 'job',
+  form: { title: 'Close a job', labels: { job: 'Job' }, button: 'Close' },
+  decide({ job }) {
+    const closed = jobIsClosed(job);
+    if (closed) return closed;
+    if (job.piecesIn > 0) return refuse('pieces_still_in', 'A piece of this job is still here. Return it first.', 'job');
+    if (job.stonesOut > 0) {
+      return refuse('stones_still_out', `${stonesWords(job.stonesOut)} of this job still here. Return what is out first.`, 'job');
+    }
+    return null;
+  },
+  facts: ({ job }) => [fact('state', { of: job, is: 'closed' })],
+  say: () => 'Job closed',
+});

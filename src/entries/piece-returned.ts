@@ -1,0 +1,61 @@
+// A piece goes home: counted out with whoever takes it. A count that does not agree stops it.
+import { defineEntry, observed, optional, ref, refuse, sealed, stated, weight } from '../book/entry.ts';
+import { fact, flowOfWhole } from '../book/facts.ts';
+import { given } from '../book/given.ts';
+import { onHold, pieceIsGone } from '../book/refusals.ts';
+import { choice, count, text } from '../book/values.ts';
+import { stonesWords } from '../book/words.ts';
+import { RETURNED_TO, SIGNED } from '../book/work.ts';
+import { readingWords } from '../weighing/reading.ts';
+
+export const pieceReturned = defineEntry({
+  type: 'piece_returned',
+  version: 1,
+  fields: {
+    piece: ref('piece'),
+    stones: observed(count()),
+    to: stated(choice(RETURNED_TO)),
+    taker: optional(sealed('shop', stated(text(120)))),
+    shown: observed(text(200)),
+    weight: optional(weight()),
+    signed: stated(choice(SIGNED)),
+  },
+  subject: 'piece',
+  pin: true,
+  form: {
+    title: 'Hand a piece back',
+    labels: {
+      piece: 'Piece',
+      stones: 'Stones counted out with the customer',
+      to: 'To whom',
+      taker: 'Name of who took it',
+      shown: 'What they showed',
+      weight: 'Weight at hand-back',
+      signed: 'Signed',
+    },
+    hints: { shown: 'The collection slip, or how you knew them. No names or numbers here.' },
+    cautions: ['valuation-stale', 'posting-cover', 'ashes'],
+  },
+  decide({ piece }, { stones }, { today }) {
+    const refused = pieceIsGone(piece) ?? onHold(piece, today, 'piece');
+    if (refused) return refused;
+    if (piece.jobStatus !== 'finished') return refuse('work_not_finished', 'Write that the work is finished first.', 'piece');
+    if (piece.stonesIn !== null && stones !== piece.stonesIn) {
+      const should = `The record says ${stonesWords(piece.stonesIn)}.`;
+      return refuse('stone_count_differs', `${should} Count again, correct the record, or return it with an exception.`, 'stones');
+    }
+    if (piece.stonesOut > 0) {
+      const out = `${stonesWords(piece.stonesOut)} of this job not back in and not home.`;
+      return refuse('stones_still_out', `${out} Set or return what is out, or return it with an exception.`, 'piece');
+    }
+    return null;
+  },
+  facts: ({ piece, stones, to, weight: reading }) => [
+    ...given(reading, (shown) => fact('reading', { of: piece, state: 'returned', reading: shown })),
+    fact('count', { of: piece, stones }),
+    flowOfWhole(piece, 'outside', { kind: 'mixed' }),
+    fact('custody', { of: piece, is: 'with', holder: to === 'post' ? 'outside' : 'customer' }),
+  ],
+  say: ({ stones, to, weight: reading, signed }) =>
+    `Returned ${RETURNED_TO[to]}: ${stonesWords(stones)} counted out${reading ? `, ${readingWords(reading)}` : ''}, ${SIGNED[signed]}`,
+});

@@ -1,0 +1,22 @@
+// A piece on the pan, in a stated condition. It says something about the piece and moves nothing.
+import { defineEntry, observed, ref, weight } from '../book/entry.ts';
+import { fact } from '../book/facts.ts';
+import { pieceIsGone } from '../book/refusals.ts';
+import { choice } from '../book/values.ts';
+import { WEIGHED_STATES } from '../book/work.ts';
+import { readingWords } from '../weighing/reading.ts';
+
+export const pieceWeighed = defineEntry({
+  type: 'piece_weighed',
+  version: 1,
+  fields: { piece: ref('piece'), state: observed(choice(WEIGHED_STATES)), weight: weight() },
+  subject: 'piece',
+  form: {
+    title: 'Weigh a piece',
+    labels: { piece: 'Piece', state: 'In what state', weight: 'Weight' },
+    cautions: ['wet-or-hollow', 'plating-and-weight'],
+  },
+  decide: ({ piece }) => pieceIsGone(piece),
+  facts: ({ piece, state, weight: reading }) => [fact('reading', { of: piece, state, reading })],
+  say: ({ state, weight: reading }) => `Weighed, ${WEIGHED_STATES[state]}: ${readingWords(reading)}`,
+});

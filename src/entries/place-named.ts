@@ -1,0 +1,39 @@
+// A place where things are kept, with the insurer's limit for what may lie there.
+import { begins, defineEntry, optional, stated } from '../book/entry.ts';
+import { fact } from '../book/facts.ts';
+import { given, identities } from '../book/given.ts';
+import { choice, money, text } from '../book/values.ts';
+import { formatMoney } from '../units/money.ts';
+
+const PLACE_KINDS = {
+  safe: 'safe',
+  tray: 'tray',
+  bench: 'bench',
+  counter: 'counter',
+  window: 'window',
+  outside: 'off the premises',
+  other: 'other',
+} as const;
+
+export const placeNamed = defineEntry({
+  type: 'place_named',
+  version: 1,
+  fields: {
+    place: begins('place'),
+    name: stated(text(60)),
+    kind: stated(choice(PLACE_KINDS)),
+    limit: optional(stated(money())),
+  },
+  subject: 'place',
+  form: {
+    title: 'Name a place',
+    labels: { place: 'Place', name: 'Name', kind: 'What kind of place', limit: 'Insurer’s limit here' },
+    cautions: ['insurance-limits'],
+  },
+  decide: () => null,
+  facts: ({ place, name, kind, limit }) => [
+    ...identities(place, { name, kind }),
+    ...given(limit, ({ minor, currency }) => fact('money', { of: place, minor, currency, for: 'insurer’s limit' })),
+  ],
+  say: ({ name, kind, limit }) => `Place named: ${name} (${PLACE_KINDS[kind]})${limit ? `, insurer’s limit ${formatMoney(limit)}` : ''}`,
+});

@@ -1,0 +1,60 @@
+// Stones go into a piece: a loose stone whole, or stones out of a packet.
+import { defineEntry, observed, optional, ref, refuse, weight } from '../book/entry.ts';
+import { flow, flowOfWhole } from '../book/facts.ts';
+import { exactlyOne, notOneStone, pieceIsGone, workNotAgreed } from '../book/refusals.ts';
+import { count, text } from '../book/values.ts';
+import { after, stonesWords, weightWords } from '../book/words.ts';
+
+const FROM = 'Say what was set: one stone, or stones from a packet, and only one of them.';
+
+export const stoneSet = defineEntry({
+  type: 'stone_set',
+  version: 1,
+  fields: {
+    piece: ref('piece'),
+    stone: optional(ref('stone')),
+    packet: optional(ref('packet')),
+    stones: observed(count(999, 1)),
+    left: optional(observed(count())),
+    weight: optional(weight()),
+    seat: optional(observed(text(80))),
+  },
+  subject: 'piece',
+  form: {
+    title: 'Set stones',
+    labels: {
+      piece: 'Into which piece',
+      stone: 'Which stone',
+      packet: 'Or from a packet',
+      stones: 'Stones set',
+      left: 'Stones left in the packet',
+      weight: 'Weight of those set, where some are left',
+      seat: 'Which seat',
+    },
+  },
+  decide({ piece, stone, packet }, data) {
+    const refused =
+      pieceIsGone(piece) ??
+      workNotAgreed(piece) ??
+      exactlyOne(data.stone, data.packet, 'one_source', FROM, 'stone') ??
+      notOneStone(data.stone, data.stones);
+    if (refused) return refused;
+    if (stone?.gone || packet?.gone) return refuse('thing_is_gone', 'That is no longer in the shop. Choose another.', 'stone');
+    if (stone && !stone.loose) return refuse('stone_not_loose', 'That stone is not out. Take it out first, or choose another.', 'stone');
+    const there = data.stones + (data.left ?? 0);
+    if (packet && packet.stonesIn !== null && there !== packet.stonesIn) {
+      return refuse('packet_count_differs', `The packet holds ${stonesWords(packet.stonesIn)}. Count those set and those left.`, 'stones');
+    }
+    return null;
+  },
+  facts: ({ piece, stone, packet, stones, left, weight: reading }) => {
+    const from = stone ?? packet;
+    if (!from) return [];
+    const matter = { kind: 'stones', count: stones } as const;
+    return [packet && left ? flow(from, piece, matter, reading) : flowOfWhole(from, piece, matter)];
+  },
+  say: ({ stone, packet, stones, left, weight: reading, seat }, name) =>
+    `Set: ${stone ? name(stone) : `${stonesWords(stones)}${packet ? ` from ${name(packet)}` : ''}`}${after(', ', seat)}${
+      left ? `${weightWords(reading)}, ${left} left` : ''
+    }`,
+});

@@ -1,0 +1,51 @@
+// Stones come out of a piece: one stone by itself, or a group into a packet.
+import { defineEntry, observed, optional, ref, refOrBegins, refuse, weight } from '../book/entry.ts';
+import { flow } from '../book/facts.ts';
+import { identities } from '../book/given.ts';
+import { exactlyOne, notOneStone, pieceIsGone, workNotAgreed } from '../book/refusals.ts';
+import { STONE_CONDITIONS } from '../book/stones.ts';
+import { choice, count } from '../book/values.ts';
+import { stonesWords, weightWords } from '../book/words.ts';
+
+const INTO = 'Say where they went: one stone by itself, or a packet, and only one of them.';
+
+export const stoneUnset = defineEntry({
+  type: 'stone_unset',
+  version: 1,
+  fields: {
+    piece: ref('piece'),
+    stone: optional(refOrBegins('stone')),
+    packet: optional(refOrBegins('packet')),
+    stones: observed(count(999, 1)),
+    weight: optional(weight()),
+    condition: observed(choice(STONE_CONDITIONS)),
+  },
+  subject: 'piece',
+  form: {
+    title: 'Take stones out',
+    labels: {
+      piece: 'From which piece',
+      stone: 'Which stone',
+      packet: 'Or into a packet',
+      stones: 'Stones taken out',
+      weight: 'Weight, loose',
+      condition: 'Condition out of the mount',
+    },
+  },
+  decide({ piece, stone, packet }, data) {
+    const refused = pieceIsGone(piece) ?? workNotAgreed(piece) ?? exactlyOne(data.stone, data.packet, 'one_destination', INTO, 'stone');
+    if (refused) return refused;
+    if (stone?.gone || packet?.gone) return refuse('thing_is_gone', 'That is no longer in the shop. Choose another.', 'stone');
+    if (stone?.loose) return refuse('stone_is_loose', 'That stone is out already. Choose the stone that comes out now.', 'stone');
+    if (piece.stonesIn !== null && data.stones > piece.stonesIn) {
+      return refuse('more_than_are_in', `This piece has ${stonesWords(piece.stonesIn)} in it. Count again, or check the piece.`, 'stones');
+    }
+    return notOneStone(data.stone, data.stones);
+  },
+  facts: ({ piece, stone, packet, stones, weight: reading, condition }) =>
+    [stone ?? packet].flatMap((to) =>
+      to ? [flow(piece, to, { kind: 'stones', count: stones }, reading), ...identities(to, { condition })] : [],
+    ),
+  say: ({ stone, packet, stones, weight: reading, condition }, name) =>
+    `Taken out: ${stone ? name(stone) : `${stonesWords(stones)}${packet ? ` into ${name(packet)}` : ''}`}${weightWords(reading)}, ${STONE_CONDITIONS[condition]}`,
+});
