@@ -41,7 +41,7 @@ export type Fact =
   | { readonly fact: 'promise'; readonly of: Ref<'job'>; readonly by: CivilDate }
   | {
       readonly fact: 'money';
-      readonly of: Ref<'job' | 'lot' | 'piece' | 'place'>;
+      readonly of: Ref<'job' | 'lot' | 'piece' | 'stone' | 'packet' | 'place'>;
       readonly minor: number;
       readonly currency: string;
       readonly for: string;

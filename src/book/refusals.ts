@@ -33,3 +33,20 @@ export const notOneStone = (stone: unknown, stones: number): May<'one_stone_is_o
   stone !== undefined && stones !== 1
     ? refuse('one_stone_is_one', 'One stone counts as 1. For several, choose a packet instead.', 'stones')
     : null;
+
+/** A thing that has left the shop for good is neither taken, moved nor weighed. */
+export const thingIsGone = (
+  of: { readonly gone: boolean } | { readonly status: States['job']['status'] },
+  field = 'of',
+): May<'thing_is_gone'> =>
+  ('gone' in of ? of.gone : of.status === 'closed' || of.status === 'withdrawn')
+    ? refuse('thing_is_gone', 'This is no longer in the shop. Check the bag, or receive the piece again.', field)
+    : null;
+
+/** A lot that is sealed takes nothing more. */
+export const lotIsSealed = ({ status }: { readonly status: States['lot']['status'] }): May<'lot_is_sealed'> =>
+  status === 'open' ? null : refuse('lot_is_sealed', 'That lot is sealed. Choose an open lot, or open a new one.', 'lot');
+
+/** A promise is for today or a day to come. */
+export const promiseIsPast = (promise: CivilDate, today: CivilDate): May<'promise_is_past'> =>
+  promise < today ? refuse('promise_is_past', 'That day has passed. Give today or a day to come.', 'promise') : null;

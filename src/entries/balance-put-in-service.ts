@@ -1,24 +1,13 @@
 // A balance begins to be used: what it is, its ranges and steps, and until when it is verified for trade.
+import { CLASSES, isStep, ngOf, UNITS } from '../book/balances.ts';
 import { begins, defineEntry, optional, refuse, stated } from '../book/entry.ts';
 import { fact } from '../book/facts.ts';
 import { identities } from '../book/given.ts';
 import { choice, day, decimal, group, list, text } from '../book/values.ts';
 import { formatCivilDate } from '../units/dates.ts';
-import { type MassUnit, massNg, parseMass } from '../units/mass.ts';
-import { MASS_UNITS } from '../weighing/reading.ts';
+import { massNg } from '../units/mass.ts';
 
-/** Accuracy classes as OIML R 76-1:2006, 3.2 numbers them; a bench balance may have none. */
-const CLASSES = { I: 'class I', II: 'class II', III: 'class III', none: 'not verified' } as const;
-const UNITS = Object.fromEntries(MASS_UNITS.map((unit) => [unit, unit])) as Record<MassUnit, string>;
 const inUnit = decimal('the unit of the balance');
-
-/** 1, 2 or 5 times a power of ten (OIML R 76-1:2006, 3.4.2 for e; the same form is asked of d). */
-const isStep = (text: string) => /^0*[125]0*$/.test(text.replace('.', ''));
-
-function ngOf(text: string, unit: MassUnit) {
-  const parsed = parseMass(text, unit);
-  return 'ng' in parsed ? parsed.ng : null;
-}
 
 export const balancePutInService = defineEntry({
   type: 'balance_put_in_service',

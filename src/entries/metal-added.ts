@@ -1,8 +1,8 @@
 // Metal goes into a piece, from the shop's stock or from a packet of the customer's own gold.
-import { ask, defineEntry, observed, optional, ref, refuse, weight } from '../book/entry.ts';
+import { ask, defineEntry, observed, optional, ref, weight } from '../book/entry.ts';
 import { flow } from '../book/facts.ts';
 import { METAL_WORDS } from '../book/metals.ts';
-import { exactlyOne, onHold, pieceIsGone, workNotAgreed } from '../book/refusals.ts';
+import { exactlyOne, onHold, pieceIsGone, thingIsGone, workNotAgreed } from '../book/refusals.ts';
 import { choice } from '../book/values.ts';
 import { weightWords } from '../book/words.ts';
 import { netNg } from '../weighing/reading.ts';
@@ -37,7 +37,7 @@ export const metalAdded = defineEntry({
   decide({ piece, stock, packet }, data, { today }) {
     const refused = pieceIsGone(piece) ?? workNotAgreed(piece) ?? exactlyOne(data.stock, data.packet, 'one_source', SOURCE, 'stock');
     if (refused) return refused;
-    if (packet?.gone) return refuse('packet_is_gone', 'That packet has gone home. Choose metal that is here.', 'packet');
+    if (packet?.gone) return thingIsGone(packet, 'packet');
     return stock ? onHold(stock, today, 'stock') : null;
   },
   doubt({ stock, packet }, { weight: reading }) {

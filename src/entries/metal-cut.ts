@@ -1,8 +1,8 @@
 // Worn metal is cut from a piece, into a scrap lot or a packet that goes home with the customer.
-import { ask, defineEntry, observed, optional, ref, refOrBegins, refuse, weight } from '../book/entry.ts';
+import { ask, defineEntry, observed, optional, ref, refOrBegins, weight } from '../book/entry.ts';
 import { flow } from '../book/facts.ts';
 import { METAL_WORDS } from '../book/metals.ts';
-import { exactlyOne, pieceIsGone, workNotAgreed } from '../book/refusals.ts';
+import { exactlyOne, lotIsSealed, pieceIsGone, workNotAgreed } from '../book/refusals.ts';
 import { choice, text } from '../book/values.ts';
 import { after, weightWords } from '../book/words.ts';
 import { netNg } from '../weighing/reading.ts';
@@ -38,9 +38,7 @@ export const metalCut = defineEntry({
   },
   decide({ piece, lot }, data) {
     const refused = pieceIsGone(piece) ?? workNotAgreed(piece) ?? exactlyOne(data.lot, data.packet, 'one_destination', INTO, 'lot');
-    if (refused) return refused;
-    if (lot && lot.status !== 'open') return refuse('lot_is_sealed', 'That lot is sealed. Choose an open lot, or open a new one.', 'lot');
-    return null;
+    return refused ?? (lot ? lotIsSealed(lot) : null);
   },
   doubt({ piece }, { weight: reading }) {
     const cutNg = reading && netNg(reading);

@@ -5,7 +5,7 @@ import { given } from '../book/given.ts';
 import { onHold, pieceIsGone } from '../book/refusals.ts';
 import { choice, count, text } from '../book/values.ts';
 import { stonesWords } from '../book/words.ts';
-import { RETURNED_TO, SIGNED } from '../book/work.ts';
+import { holderAfter, RETURNED_TO, SIGNED } from '../book/work.ts';
 import { readingWords } from '../weighing/reading.ts';
 
 export const pieceReturned = defineEntry({
@@ -54,7 +54,7 @@ export const pieceReturned = defineEntry({
     ...given(reading, (shown) => fact('reading', { of: piece, state: 'returned', reading: shown })),
     fact('count', { of: piece, stones }),
     flowOfWhole(piece, 'outside', { kind: 'mixed' }),
-    fact('custody', { of: piece, is: 'with', holder: to === 'post' ? 'outside' : 'customer' }),
+    fact('custody', { of: piece, is: 'with', holder: holderAfter(to) }),
   ],
   say: ({ stones, to, weight: reading, signed }) =>
     `Returned ${RETURNED_TO[to]}: ${stonesWords(stones)} counted out${reading ? `, ${readingWords(reading)}` : ''}, ${SIGNED[signed]}`,

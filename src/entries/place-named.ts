@@ -33,7 +33,7 @@ export const placeNamed = defineEntry({
   decide: () => null,
   facts: ({ place, name, kind, limit }) => [
     ...identities(place, { name, kind }),
-    ...given(limit, ({ minor, currency }) => fact('money', { of: place, minor, currency, for: 'insurer’s limit' })),
+    ...given(limit, ({ minor, currency }) => fact('money', { of: place, minor, currency, for: 'insurer limit' })),
   ],
   say: ({ name, kind, limit }) => `Place named: ${name} (${PLACE_KINDS[kind]})${limit ? `, insurer’s limit ${formatMoney(limit)}` : ''}`,
 });

@@ -1,7 +1,7 @@
 // Stones go into a piece: a loose stone whole, or stones out of a packet.
 import { defineEntry, observed, optional, ref, refuse, weight } from '../book/entry.ts';
 import { flow, flowOfWhole } from '../book/facts.ts';
-import { exactlyOne, notOneStone, pieceIsGone, workNotAgreed } from '../book/refusals.ts';
+import { exactlyOne, notOneStone, pieceIsGone, thingIsGone, workNotAgreed } from '../book/refusals.ts';
 import { count, text } from '../book/values.ts';
 import { after, stonesWords, weightWords } from '../book/words.ts';
 
@@ -39,11 +39,13 @@ export const stoneSet = defineEntry({
       exactlyOne(data.stone, data.packet, 'one_source', FROM, 'stone') ??
       notOneStone(data.stone, data.stones);
     if (refused) return refused;
-    if (stone?.gone || packet?.gone) return refuse('thing_is_gone', 'That is no longer in the shop. Choose another.', 'stone');
+    const from = stone ?? packet;
+    if (from?.gone) return thingIsGone(from, from.kind);
     if (stone && !stone.loose) return refuse('stone_not_loose', 'That stone is not out. Take it out first, or choose another.', 'stone');
     const there = data.stones + (data.left ?? 0);
-    if (packet && packet.stonesIn !== null && there !== packet.stonesIn) {
-      return refuse('packet_count_differs', `The packet holds ${stonesWords(packet.stonesIn)}. Count those set and those left.`, 'stones');
+    const held = packet?.stonesIn ?? 0;
+    if (packet && there !== held) {
+      return refuse('packet_count_differs', `The packet holds ${stonesWords(held)}. Count those set and those left.`, 'stones');
     }
     return null;
   },

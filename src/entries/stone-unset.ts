@@ -2,7 +2,7 @@
 import { defineEntry, observed, optional, ref, refOrBegins, refuse, weight } from '../book/entry.ts';
 import { flow } from '../book/facts.ts';
 import { identities } from '../book/given.ts';
-import { exactlyOne, notOneStone, pieceIsGone, workNotAgreed } from '../book/refusals.ts';
+import { exactlyOne, notOneStone, pieceIsGone, thingIsGone, workNotAgreed } from '../book/refusals.ts';
 import { STONE_CONDITIONS } from '../book/stones.ts';
 import { choice, count } from '../book/values.ts';
 import { stonesWords, weightWords } from '../book/words.ts';
@@ -35,7 +35,8 @@ export const stoneUnset = defineEntry({
   decide({ piece, stone, packet }, data) {
     const refused = pieceIsGone(piece) ?? workNotAgreed(piece) ?? exactlyOne(data.stone, data.packet, 'one_destination', INTO, 'stone');
     if (refused) return refused;
-    if (stone?.gone || packet?.gone) return refuse('thing_is_gone', 'That is no longer in the shop. Choose another.', 'stone');
+    const gone = stone ?? packet;
+    if (gone?.gone) return thingIsGone(gone, gone.kind);
     if (stone?.loose) return refuse('stone_is_loose', 'That stone is out already. Choose the stone that comes out now.', 'stone');
     if (piece.stonesIn !== null && data.stones > piece.stonesIn) {
       return refuse('more_than_are_in', `This piece has ${stonesWords(piece.stonesIn)} in it. Count again, or check the piece.`, 'stones');

@@ -1,6 +1,7 @@
 // Somebody in the shop takes a thing and answers for it from now on; inside the premises the taker's word is enough.
-import { defineEntry, optional, ref, refuse } from '../book/entry.ts';
+import { defineEntry, optional, ref } from '../book/entry.ts';
 import { fact } from '../book/facts.ts';
+import { thingIsGone } from '../book/refusals.ts';
 
 export const taken = defineEntry({
   type: 'taken',
@@ -8,10 +9,7 @@ export const taken = defineEntry({
   fields: { of: ref('job', 'piece', 'stone', 'packet'), from: optional(ref('place')) },
   subject: 'of',
   form: { title: 'Take', labels: { of: 'What', from: 'Where it was' }, button: 'I have it' },
-  decide({ of }) {
-    const gone = of.kind === 'job' ? of.status === 'closed' || of.status === 'withdrawn' : of.gone;
-    return gone ? refuse('thing_is_gone', 'This is no longer in the shop. Check the bag, or receive the piece again.', 'of') : null;
-  },
+  decide: ({ of }) => thingIsGone(of),
   facts: ({ of }, { by }) => [fact('custody', { of, is: 'with', holder: by })],
   say: ({ of, from }, name) => `Taken: ${name(of)}${from ? ` from ${name(from)}` : ''}`,
 });

@@ -2,7 +2,7 @@
 import { defineEntry, optional, ref, refuse, stated } from '../book/entry.ts';
 import { fact } from '../book/facts.ts';
 import { given, identities } from '../book/given.ts';
-import { jobIsClosed } from '../book/refusals.ts';
+import { jobIsClosed, promiseIsPast } from '../book/refusals.ts';
 import { choice, choices, day, money, text, tick } from '../book/values.ts';
 import { AGREED_BY, PRICE_KINDS, WASTE_TERMS, WORK_STEPS, wordsOf } from '../book/work.ts';
 import { formatCivilDate } from '../units/dates.ts';
@@ -54,15 +54,14 @@ export const workAgreed = defineEntry({
     if (steps.length === 0) return refuse('no_work_named', 'Name at least one thing that is to be done.', 'steps');
     if (priceKind === 'free' && price) return refuse('free_has_a_price', 'Work free of charge has no price. Take it out.', 'price');
     if (priceKind !== 'free' && !price) return refuse('price_missing', 'Give the price, or say that it is free of charge.', 'price');
-    if (promise < today) return refuse('promise_is_past', 'That day has passed. Give today or a day to come.', 'promise');
-    return null;
+    return promiseIsPast(promise, today);
   },
   facts: ({ job, steps, details, priceKind, price, promise, dust, cutMetal, oldParts }) => [
     fact('state', { of: job, is: 'agreed' }),
     fact('title', { of: job, part: 'cut metal', owner: cutMetal === 'customer' ? 'customer' : 'shop' }),
     fact('title', { of: job, part: 'dust', owner: dust === 'customer' ? 'customer' : 'shop' }),
     fact('promise', { of: job, by: promise }),
-    ...given(price, ({ minor, currency }) => fact('money', { of: job, minor, currency, for: PRICE_KINDS[priceKind] })),
+    ...given(price, ({ minor, currency }) => fact('money', { of: job, minor, currency, for: 'price' })),
     ...identities(job, { work: steps.join(' '), details, priceKind, dustTerms: dust, cutMetalTerms: cutMetal, oldParts }),
   ],
   say: ({ steps, priceKind, price, promise, cutMetal, dust, agreedBy }) =>

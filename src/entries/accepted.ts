@@ -1,0 +1,50 @@
+// What was released is accepted: from now on the taker answers for it. The acceptance carries its evidence.
+import { defineEntry, observed, optional, ref, refuse, stated } from '../book/entry.ts';
+import { fact } from '../book/facts.ts';
+import { identities } from '../book/given.ts';
+import { thingIsGone } from '../book/refusals.ts';
+import { choice, count, text } from '../book/values.ts';
+import { after } from '../book/words.ts';
+
+const SEALS = { intact: 'seal intact', broken: 'seal not intact', none: 'no seal' } as const;
+const EVIDENCE = { pin: 'own PIN', link: 'one-time link', sheet: 'signed sheet', carrier: 'carrier’s scan' } as const;
+
+export const accepted = defineEntry({
+  type: 'accepted',
+  version: 1,
+  fields: {
+    of: ref('job', 'piece', 'stone', 'packet', 'lot'),
+    taker: optional(ref('person')),
+    evidence: stated(choice(EVIDENCE)),
+    seal: optional(observed(text(40))),
+    sealState: observed(choice(SEALS)),
+    count: optional(observed(count())),
+  },
+  subject: 'of',
+  form: {
+    title: 'Accept',
+    labels: {
+      of: 'What',
+      taker: 'Who takes it, in the shop',
+      evidence: 'By what',
+      seal: 'Seal number, as read',
+      sealState: 'Seal',
+      count: 'How many things',
+    },
+    hints: { taker: 'Leave empty when somebody outside takes it.' },
+  },
+  decide({ of }, { taker }, { by, witness }) {
+    const gone = thingIsGone(of);
+    if (gone) return gone;
+    if (taker !== undefined && taker !== by && taker !== witness) {
+      return refuse('not_the_taker', 'Only the one who takes it can accept it: sign in as them, or have them give their PIN.', 'taker');
+    }
+    return null;
+  },
+  facts: ({ of, taker, seal, sealState, count: things }) => [
+    fact('custody', { of, is: 'with', holder: taker ?? 'outside' }),
+    ...identities(of, { sealIn: seal, sealState, accepted: things?.toString() }),
+  ],
+  say: ({ of, taker, evidence, seal, sealState }, name) =>
+    `Accepted: ${name(of)} by ${taker ? name(taker) : 'somebody outside'}, ${EVIDENCE[evidence]}, ${SEALS[sealState]}${after(' ', seal)}`,
+});

@@ -1,0 +1,21 @@
+// The bench's own look under the loupe, before the first tool.
+import { defineEntry, observed, optional, ref, stated } from '../book/entry.ts';
+import { identities } from '../book/given.ts';
+import { pieceIsGone } from '../book/refusals.ts';
+import { file, lines } from '../book/values.ts';
+
+export const inspectedBeforeWork = defineEntry({
+  type: 'inspected_before_work',
+  version: 1,
+  fields: { piece: ref('piece'), findings: observed(lines(2000)), photo: optional(stated(file())) },
+  subject: 'piece',
+  form: {
+    title: 'Look over before work',
+    labels: { piece: 'Piece', findings: 'What was found', photo: 'Photograph' },
+    hints: { findings: 'The customer may read this: facts, by position, no names.' },
+    cautions: ['unknown-stone-heat', 'old-solder', 'contents-unopened'],
+  },
+  decide: ({ piece }) => pieceIsGone(piece),
+  facts: ({ piece, photo }) => identities(piece, { photo }),
+  say: ({ findings }) => `Looked over before work: ${findings}`,
+});

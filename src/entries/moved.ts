@@ -1,0 +1,15 @@
+// A thing is put somewhere else in the shop.
+import { defineEntry, ref } from '../book/entry.ts';
+import { fact } from '../book/facts.ts';
+import { thingIsGone } from '../book/refusals.ts';
+
+export const moved = defineEntry({
+  type: 'moved',
+  version: 1,
+  fields: { of: ref('job', 'piece', 'packet', 'stone', 'lot'), to: ref('place') },
+  subject: 'of',
+  form: { title: 'Move', labels: { of: 'What', to: 'Where to' }, cautions: ['insurance-limits'] },
+  decide: ({ of }) => thingIsGone(of),
+  facts: ({ of, to }) => [fact('place', { of, at: to })],
+  say: ({ of, to }, name) => `Moved: ${name(of)} to ${name(to)}`,
+});

@@ -1,0 +1,21 @@
+// A packet of old parts, worn metal or stones goes home whole.
+import { defineEntry, ref, stated } from '../book/entry.ts';
+import { fact, flowOfWhole } from '../book/facts.ts';
+import { onHold, thingIsGone } from '../book/refusals.ts';
+import { choice } from '../book/values.ts';
+import { holderAfter, RETURNED_TO, SIGNED } from '../book/work.ts';
+
+export const oldPartsReturned = defineEntry({
+  type: 'old_parts_returned',
+  version: 1,
+  fields: { packet: ref('packet'), to: stated(choice(RETURNED_TO)), signed: stated(choice(SIGNED)) },
+  subject: 'packet',
+  pin: true,
+  form: { title: 'Hand old parts back', labels: { packet: 'Packet', to: 'To whom', signed: 'Signed' }, cautions: ['posting-cover'] },
+  decide: ({ packet }, _data, { today }) => thingIsGone(packet, 'packet') ?? onHold(packet, today, 'packet'),
+  facts: ({ packet, to }) => [
+    flowOfWhole(packet, 'outside', { kind: 'mixed' }),
+    fact('custody', { of: packet, is: 'with', holder: holderAfter(to) }),
+  ],
+  say: ({ packet, to, signed }, name) => `Old parts returned ${RETURNED_TO[to]}: ${name(packet)}, ${SIGNED[signed]}`,
+});

@@ -1,0 +1,64 @@
+// Something is handed over to leave the premises; until it is accepted it is in transit and the releaser answers.
+import { defineEntry, optional, ref, sealed, stated } from '../book/entry.ts';
+import { fact } from '../book/facts.ts';
+import { given, identities } from '../book/given.ts';
+import { onHold, thingIsGone } from '../book/refusals.ts';
+import { choice, count, day, money, text } from '../book/values.ts';
+import { after } from '../book/words.ts';
+import { formatCivilDate } from '../units/dates.ts';
+
+const PURPOSES = {
+  setting: 'setting',
+  plating: 'plating',
+  engraving: 'engraving',
+  polishing: 'polishing',
+  other: 'other outwork',
+  assay: 'assay office',
+  refining: 'refining',
+  delivery: 'delivery to the customer',
+} as const;
+
+export const released = defineEntry({
+  type: 'released',
+  version: 1,
+  fields: {
+    of: ref('job', 'piece', 'stone', 'packet', 'lot'),
+    person: optional(ref('person')),
+    outworker: optional(sealed('shop', stated(text(120)))),
+    purpose: stated(choice(PURPOSES)),
+    count: optional(stated(count())),
+    carrier: optional(stated(text(60))),
+    consignment: optional(stated(text(60))),
+    declared: optional(stated(money())),
+    seal: optional(stated(text(40))),
+    dueBack: optional(stated(day())),
+  },
+  subject: 'of',
+  pin: true,
+  form: {
+    title: 'Release',
+    labels: {
+      of: 'What',
+      person: 'To whom in the shop',
+      outworker: 'Or to whom outside',
+      purpose: 'For what',
+      count: 'How many things',
+      carrier: 'Carrier',
+      consignment: 'Consignment number',
+      declared: 'Value declared to the carrier',
+      seal: 'Seal number',
+      dueBack: 'Due back',
+    },
+    cautions: ['posting-cover', 'insurance-limits', 'refiner-title', 'protected-material'],
+  },
+  decide: ({ of }, _data, { today }) => thingIsGone(of) ?? onHold(of, today, 'of'),
+  facts: ({ of, person, purpose, count: things, carrier, consignment, declared, seal, dueBack }) => [
+    fact('custody', { of, is: 'offered to', holder: person ?? 'outside' }),
+    ...given(declared, ({ minor, currency }) => fact('money', { of, minor, currency, for: 'declared value' })),
+    ...identities(of, { purpose, released: things?.toString(), carrier, consignment, seal, dueBack }),
+  ],
+  say: ({ of, person, purpose, carrier, seal, dueBack }, name) =>
+    `Released: ${name(of)}${person ? ` to ${name(person)}` : ''} for ${PURPOSES[purpose]}${after(', by ', carrier)}${after(', seal ', seal)}${
+      dueBack ? `, due back ${formatCivilDate(dueBack)}` : ''
+    }`,
+});

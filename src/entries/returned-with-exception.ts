@@ -1,0 +1,50 @@
+// A piece goes home although something does not agree: the customer was told what, and signed.
+import { defineEntry, observed, optional, ref, sealed, stated, weight } from '../book/entry.ts';
+import { fact, flowOfWhole } from '../book/facts.ts';
+import { given } from '../book/given.ts';
+import { onHold, pieceIsGone } from '../book/refusals.ts';
+import { choice, count, lines, text, tick } from '../book/values.ts';
+import { stonesWords } from '../book/words.ts';
+import { holderAfter, RETURNED_TO } from '../book/work.ts';
+import { readingWords } from '../weighing/reading.ts';
+
+export const returnedWithException = defineEntry({
+  type: 'returned_with_exception',
+  version: 1,
+  fields: {
+    piece: ref('piece'),
+    stones: observed(count()),
+    exception: observed(lines(2000)),
+    to: stated(choice(RETURNED_TO)),
+    taker: optional(sealed('shop', stated(text(120)))),
+    shown: observed(text(200)),
+    weight: optional(weight()),
+    signed: stated(tick()),
+  },
+  subject: 'piece',
+  pin: true,
+  form: {
+    title: 'Hand back with an exception',
+    labels: {
+      piece: 'Piece',
+      stones: 'Stones counted out with the customer',
+      exception: 'What does not agree',
+      to: 'To whom',
+      taker: 'Name of who took it',
+      shown: 'What they showed',
+      weight: 'Weight at hand-back',
+      signed: 'They were told what does not agree, and signed',
+    },
+    hints: { exception: 'Facts and figures, never fault, no names.' },
+    cautions: ['tell-insurer-first', 'posting-cover'],
+  },
+  decide: ({ piece }, _data, { today }) => pieceIsGone(piece) ?? onHold(piece, today, 'piece'),
+  facts: ({ piece, stones, to, weight: reading }) => [
+    ...given(reading, (shown) => fact('reading', { of: piece, state: 'returned', reading: shown })),
+    fact('count', { of: piece, stones }),
+    flowOfWhole(piece, 'outside', { kind: 'mixed' }),
+    fact('custody', { of: piece, is: 'with', holder: holderAfter(to) }),
+  ],
+  say: ({ stones, exception, to, weight: reading }) =>
+    `Returned ${RETURNED_TO[to]} with an exception: ${stonesWords(stones)} counted out${reading ? `, ${readingWords(reading)}` : ''}; ${exception}`,
+});

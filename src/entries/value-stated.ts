@@ -1,0 +1,36 @@
+// What a piece is said to be worth, for custody alone. It is no valuation and not an insurer's agreed value.
+import { defineEntry, optional, ref, stated } from '../book/entry.ts';
+import { fact } from '../book/facts.ts';
+import { given, identities } from '../book/given.ts';
+import { exactlyOne, pieceIsGone } from '../book/refusals.ts';
+import { choice, money } from '../book/values.ts';
+import { formatMoney } from '../units/money.ts';
+
+const STATED_BY = { customer: 'the customer', paper: 'a dated paper', shop: 'the shop' } as const;
+/** In the shop's own currency; a band keeps no figure that need not be kept. */
+const BANDS = { 'to-500': 'up to 500', 'to-2000': '500 to 2,000', 'to-10000': '2,000 to 10,000', over: 'over 10,000' } as const;
+const EITHER = 'Give the value or a band, and only one of them.';
+
+export const valueStated = defineEntry({
+  type: 'value_stated',
+  version: 1,
+  fields: {
+    piece: ref('piece'),
+    value: optional(stated(money())),
+    band: optional(stated(choice(BANDS))),
+    statedBy: stated(choice(STATED_BY)),
+  },
+  subject: 'piece',
+  form: {
+    title: 'State the value',
+    labels: { piece: 'Piece', value: 'Stated value', band: 'Or a band', statedBy: 'Stated by' },
+    cautions: ['insurance-limits', 'bailee'],
+  },
+  decide: ({ piece }, { value, band }) => pieceIsGone(piece) ?? exactlyOne(value, band, 'value_or_band', EITHER, 'value'),
+  facts: ({ piece, value, band, statedBy }) => [
+    ...given(value, ({ minor, currency }) => fact('money', { of: piece, minor, currency, for: 'stated value' })),
+    ...identities(piece, { valueBand: band, valueStatedBy: statedBy }),
+  ],
+  say: ({ value, band, statedBy }) =>
+    `Stated value: ${value ? formatMoney(value) : band ? BANDS[band] : 'none'}, by ${STATED_BY[statedBy]}, for custody only`,
+});
