@@ -1,4 +1,5 @@
 // Mass as whole nanograms: every unit of the trade is a whole number of them, and a safe integer holds 9 tonnes.
+import { decimalText, divideRounded } from './muldiv.ts';
 
 export type MassNg = number & { readonly __unit: 'ng' };
 export type MassUnit = 'g' | 'ct' | 'gr' | 'dwt' | 'ozt' | 'momme';
@@ -25,7 +26,7 @@ export function massNg(ng: number): MassNg {
   return ng as MassNg;
 }
 
-/** Reads "5.17", "5,17" or "−0.02" in `unit`, exactly. A point or a comma is the decimal mark, never a thousands mark. */
+/** Reads "5.17", "5,17" or "−0.02" in `unit`, to the nearest nanogram (halves to even; 0.01 dwt is not a whole number of them); 'too fine' where one step of the text is below a nanogram. A point or a comma is the decimal mark, never a thousands mark. */
 export function parseMass(text: string, unit: MassUnit): Parsed {
   const clean = text
     .trim()
@@ -39,9 +40,8 @@ export function parseMass(text: string, unit: MassUnit): Parsed {
   if (whole.length > 15) return { problem: 'too large' };
   if (fraction.length > 12) return { problem: 'too fine' };
   const scale = 10n ** BigInt(fraction.length);
-  const product = BigInt(whole + fraction) * BigInt(NG_PER_UNIT[unit]);
-  if (product % scale !== 0n) return { problem: 'too fine' };
-  const ng = product / scale;
+  if (BigInt(NG_PER_UNIT[unit]) < scale) return { problem: 'too fine' };
+  const ng = divideRounded(BigInt(whole + fraction) * BigInt(NG_PER_UNIT[unit]), scale, 'half even');
   if (ng > LIMIT_NG) return { problem: 'too large' };
   return { ng: Number(match[1] === '-' ? -ng : ng) as MassNg, decimals: fraction.length };
 }
@@ -51,9 +51,8 @@ export function formatMass(ng: MassNg, unit: MassUnit, decimals: number): string
   const scale = 10n ** BigInt(decimals);
   const unitNg = BigInt(NG_PER_UNIT[unit]);
   const size = BigInt(Math.abs(ng));
-  const steps = (2n * size * scale + unitNg) / (2n * unitNg);
-  const digits = steps.toString().padStart(decimals + 1, '0');
-  const text = decimals === 0 ? digits : `${digits.slice(0, -decimals)}.${digits.slice(-decimals)}`;
+  const steps = divideRounded(size * scale, unitNg, 'half up');
+  const text = decimalText(steps, decimals);
   return ng < 0 && steps !== 0n ? `\u2212${text}` : text;
 }
 
@@ -62,10 +61,11 @@ export function formatMassWithUnit(ng: MassNg, unit: MassUnit, decimals: number)
   return `${formatMass(ng, unit, decimals)}\u00a0${unit}`;
 }
 
-/** Decimal places that show a step of `stepNg` in `unit`: 0.01 g shows 2, 0.002 ct shows 3. */
+/** The fewest decimal places at which a step of `stepNg` reads back as itself in `unit`: 0.01 g shows 2, 0.002 ct shows 3; 9 at most. */
 export function decimalsOfStep(stepNg: MassNg, unit: MassUnit): number {
-  for (let decimals = 0; decimals <= 9; decimals++) {
-    if ((BigInt(stepNg) * 10n ** BigInt(decimals)) % BigInt(NG_PER_UNIT[unit]) === 0n) return decimals;
+  for (let decimals = 0; decimals < 9; decimals++) {
+    const parsed = parseMass(formatMass(stepNg, unit, decimals), unit);
+    if ('ng' in parsed && parsed.ng === stepNg) return decimals;
   }
   return 9;
 }

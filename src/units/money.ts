@@ -1,4 +1,5 @@
 // Money as whole minor units with an ISO 4217 code.
+import { decimalText } from './muldiv.ts';
 
 export interface Money {
   readonly minor: number;
@@ -28,9 +29,6 @@ export function parseMoney(text: string, currency: Currency): Money | null {
 /** "£28.00", or "CHF 28.00" where the currency has no sign of its own. */
 export function formatMoney({ minor, currency }: Money): string {
   const digits = MINOR_DIGITS[currency];
-  const text = Math.abs(minor)
-    .toString()
-    .padStart(digits + 1, '0');
-  const amount = digits === 0 ? text : `${text.slice(0, -digits)}.${text.slice(-digits)}`;
+  const amount = decimalText(BigInt(Math.abs(minor)), digits);
   return `${minor < 0 ? '\u2212' : ''}${SYMBOL[currency] ?? `${currency}\u00a0`}${amount}`;
 }

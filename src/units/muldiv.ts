@@ -21,3 +21,9 @@ export function divideRounded(n: bigint, d: bigint, rounding: Rounding): bigint 
   const up = rounding === 'up' || (rounding !== 'down' && (twice > d || (twice === d && (rounding === 'half up' || whole % 2n === 1n))));
   return sign * (up ? whole + 1n : whole);
 }
+
+/** A count of steps of 10^-`decimals` as decimal text: (517n, 2) is "5.17". Zero or more. */
+export function decimalText(steps: bigint, decimals: number): string {
+  const digits = steps.toString().padStart(decimals + 1, '0');
+  return decimals === 0 ? digits : `${digits.slice(0, -decimals)}.${digits.slice(-decimals)}`;
+}
