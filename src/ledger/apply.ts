@@ -1,0 +1,63 @@
+// Leaf → things, the one way: live, import, rebuild and mirror all go through here.
+import { type RefKind, STREAM_KINDS } from '../units/ids.ts';
+import { correctionsIn, factsOf } from './corrections.ts';
+import { type Drafts, foldFacts } from './fold.ts';
+import type { Kept, Leaf } from './leaf.ts';
+import type { Overlay } from './overlay.ts';
+import { entryType } from './registry.ts';
+import { newThing, type Thing } from './thing.ts';
+
+/** Folds a leaf's facts into the overlay's things and moves the heads of its streams. */
+export async function applyLeaf(overlay: Overlay, kept: Kept): Promise<void> {
+  const { leaf, seq, hash } = kept;
+  const drafts = await draftsOf(leaf, (id) => overlay.thing(id));
+  const facts = factsOf(leaf);
+  foldFacts(drafts, seq, facts);
+  for (const thing of drafts.values()) overlay.things.set(thing.id, thing);
+  for (const { s, n } of leaf.links) overlay.heads.set(s, { size: n + 1, hash });
+  overlay.written.push(kept);
+  if (facts.some(({ fact }) => fact === 'correction')) for (const { s } of leaf.links) await refold(overlay, s);
+}
+
+/**
+ * Folds all things of a stream anew from its leaves, each read as corrected, so that
+ * fold(log + correction) = fold(log with that entry patched). Things of other streams are left as they are.
+ */
+async function refold(overlay: Overlay, stream: string): Promise<void> {
+  const leaves = await overlay.leaves(stream);
+  const corrections = correctionsIn(leaves);
+  const blank = new Map<string, Thing>();
+  const drafts: Drafts = new Map();
+  for (const { seq, hash, leaf } of leaves) {
+    for (const [id, thing] of await draftsOf(leaf, async (id) => drafts.get(id) ?? blanked(await overlay.thing(id), blank)))
+      drafts.set(id, thing);
+    foldFacts(drafts, seq, factsOf(leaf, corrections.get(hash)));
+  }
+  for (const thing of drafts.values()) if (thing.stream === stream) overlay.things.set(thing.id, thing);
+}
+
+function blanked(thing: Thing | undefined, blank: Map<string, Thing>): Thing | undefined {
+  if (thing && !blank.has(thing.id)) blank.set(thing.id, newThing(thing.id, thing.kind, thing.stream, thing.begun));
+  return thing && blank.get(thing.id);
+}
+
+/** The things a leaf names or begins, and the jobs they belong to. */
+async function draftsOf(leaf: Leaf, known: (id: string) => Promise<Thing | undefined>): Promise<Drafts> {
+  const drafts: Drafts = new Map();
+  const subject = leaf.links[0]?.s ?? '';
+  for (const [name, { role, kinds }] of Object.entries(entryType(leaf.type, leaf.ver).fields)) {
+    const id = leaf.data[name];
+    const kind = kinds[0];
+    if (role === 'tells' || typeof id !== 'string' || !kind || kind === 'entry') continue;
+    drafts.set(id, (await known(id)) ?? newThing(id, kind, streamBegun(kind, id, subject), leaf.seq));
+  }
+  for (const { stream } of [...drafts.values()]) {
+    const owner = drafts.get(stream) ?? (await known(stream));
+    if (owner) drafts.set(stream, owner);
+  }
+  return drafts;
+}
+
+/** The stream of a thing that begins: its own, or its subject's. */
+export const streamBegun = (kind: RefKind, id: string, subject: string): string =>
+  STREAM_KINDS.some((one) => one === kind) ? id : subject;

@@ -1,0 +1,160 @@
+// A command → leaves, over an overlay: all its lines or none. Pure but for what it looks up through the shelf.
+import type { Now, Stamp } from '../book/entry.ts';
+import type { States } from '../book/holding.ts';
+import { base64url } from '../log/bytes.ts';
+import { type Json, writable } from '../log/canonical.ts';
+import { GENESIS, type Link, readLeaf, sealedDigest } from '../log/leaf.ts';
+import { leafHash } from '../log/merkle.ts';
+import { applyLeaf } from './apply.ts';
+import type { Answer, Command, Kept, Leaf, Line, Writer } from './leaf.ts';
+import { type Loaded, load } from './load.ts';
+import { accept, type Overlay, overlayOn } from './overlay.ts';
+import { checkReadings } from './plausible.ts';
+import { type AnyEntry, checkFields, entryType, type Views } from './registry.ts';
+
+/** A leaf about to be written: its bytes, and the sealed values with their own salts. */
+export interface Drafted {
+  readonly kept: Kept;
+  readonly bytes: Uint8Array;
+  readonly sealed: readonly { readonly field: string; readonly salt: string; readonly value: unknown }[];
+}
+export type Decided =
+  | { readonly drafted: readonly Drafted[] }
+  | { readonly answer: Exclude<Answer, { answer: 'written' | 'form reused' }> };
+
+/** Decides every line in order; a refusal, a question or a conflict drops the whole command and leaves the overlay as it was. */
+export async function decideCommand(overlay: Overlay, command: Command, writer: Writer): Promise<Decided> {
+  const fork = overlayOn(overlay);
+  const conflict = await findConflict(fork, command);
+  if (conflict) return { answer: conflict };
+  const drafted: Drafted[] = [];
+  for (const [index, line] of command.lines.entries()) {
+    const outcome = await decideLine(fork, command, line, index, { ...writer, seq: writer.seq + index });
+    if ('answer' in outcome) return { answer: outcome };
+    drafted.push(outcome);
+  }
+  accept(overlay, fork);
+  return { drafted };
+}
+
+/** Compares, once and before the first line, each subject's stream with what the person saw. */
+async function findConflict(overlay: Overlay, command: Command): Promise<Extract<Answer, { answer: 'conflict' }> | null> {
+  for (const line of command.lines) {
+    const entry = entryType(line.type);
+    const subject = entry.fields[entry.subject];
+    const thing = await overlay.thing(String(line.data[entry.subject]));
+    if (entry.commutes || subject?.role !== 'names' || !thing) continue;
+    const size = (await overlay.head(thing.stream))?.size ?? 0;
+    const seen = command.seen[thing.stream];
+    if (seen === undefined) throw new Error(`${line.type} carries no count of the stream it was decided on`);
+    if (seen === size) continue;
+    const leaves = await overlay.leaves(thing.stream);
+    return { answer: 'conflict', stream: thing.stream, since: leaves.slice(seen).map(({ seq }) => seq) };
+  }
+  return null;
+}
+
+type Stopped = Extract<Answer, { answer: 'refused' | 'asked' }>;
+
+async function decideLine(overlay: Overlay, command: Command, line: Line, index: number, writer: Writer): Promise<Drafted | Stopped> {
+  const entry = entryType(line.type);
+  const refused = (code: Extract<Stopped, { answer: 'refused' }>['code'], say: string, field?: string): Stopped =>
+    field === undefined ? { answer: 'refused', line: index, code, say } : { answer: 'refused', line: index, code, say, field };
+  const invalid = checkFields(entry, line.data);
+  if (invalid) return refused(invalid.refused, invalid.say, invalid.field);
+  const by = await overlay.thing(command.by);
+  const starts = line.type === command.lines[0]?.type && writer.seq === 0;
+  if (!starts && (!by || by.role === undefined || by.role === 'left')) {
+    return refused('not_staff', 'Sign in as somebody who works here to write this.');
+  }
+  if (line.occurredAt !== undefined && line.occurredAt > writer.at + 60_000) {
+    return refused('in_the_future', 'That time has not come yet. Give the time it happened.', 'occurredAt');
+  }
+  const loaded = await load(overlay, entry, line.data, writer);
+  if ('code' in loaded) return refused(loaded.code, loaded.say, loaded.field);
+  const needsPin = entry.pin || Object.values(loaded.view).some((state) => state?.kind === 'entry' && state.afterHandBack);
+  if (needsPin && command.auth === 'session') return refused('pin_needed', 'Type your PIN again: this cannot be undone.', 'pin');
+  const stamp = stampOf(command, line, writer);
+  const now: Now = { ...stamp, today: writer.today, alone: writer.alone };
+  const refusal = entry.decide(loaded.view, line.data, now);
+  if (refusal) return refused(refusal.refused as never, refusal.say, refusal.field);
+  const doubt = await checkReadings(overlay, entry, line.data, loaded.view, stamp);
+  if (doubt) return { ...doubt, line: index };
+  return write(overlay, entry, line, loaded, stamp, [index, command.lines.length], command.id, writer);
+}
+
+function stampOf(command: Command, line: Line, writer: Writer): Stamp {
+  const { by, auth, device, witness } = command;
+  const stamp = { at: writer.at, occurredAt: line.occurredAt ?? writer.at, by, auth, device };
+  return witness === undefined ? stamp : { ...stamp, witness };
+}
+
+/** Builds the leaf and applies it to the overlay. */
+async function write(
+  overlay: Overlay,
+  entry: AnyEntry,
+  line: Line,
+  { view, streams }: Loaded,
+  stamp: Stamp,
+  part: Leaf['part'],
+  command: string,
+  writer: Writer,
+): Promise<Drafted> {
+  const [first, ...others] = await Promise.all(streams.map((s) => linkTo(overlay, s)));
+  if (!first) throw new Error(`${entry.type} links no stream`);
+  const links: Leaf['links'] = [first, ...others];
+  const { open, sealed, digests } = sealFields(entry, line.data, view, writer);
+  const salt = base64url(writer.random(16));
+  const members = {
+    v: 1,
+    log: writer.log,
+    seq: writer.seq,
+    type: entry.type,
+    ver: entry.version,
+    command,
+    part,
+    links,
+    salt,
+    data: open,
+  } as const;
+  const leaf: Leaf = Object.keys(digests).length === 0 ? { ...stamp, ...members } : { ...stamp, ...members, sealed: digests };
+  const bytes = writable(leaf);
+  if (!(bytes instanceof Uint8Array)) throw new Error(`leaf is not canonical: ${JSON.stringify(bytes)}`);
+  const read = readLeaf(bytes);
+  if ('refused' in read) throw new Error(`the verifier would refuse this leaf: ${read.say}`);
+  const hash = base64url(leafHash(writer.sha256, bytes));
+  const opened = Object.fromEntries(sealed.map(({ field, value }) => [field, value]));
+  const kept: Kept = { seq: writer.seq, hash, leaf, opened };
+  await applyLeaf(overlay, kept);
+  return { kept, bytes, sealed };
+}
+
+async function linkTo(overlay: Overlay, s: string): Promise<Link> {
+  const head = await overlay.head(s);
+  return { s, n: head?.size ?? 0, p: head?.hash ?? GENESIS };
+}
+
+function sealFields(entry: AnyEntry, data: Line['data'], view: Views, writer: Writer) {
+  const open: Record<string, Json> = {};
+  const digests: Record<string, string> = {};
+  const sealed: { field: string; salt: string; value: unknown }[] = [];
+  for (const [field, value] of Object.entries(data)) {
+    if (value === undefined) continue;
+    if (!isSealed(entry, field, data, view)) {
+      open[field] = value as Json;
+      continue;
+    }
+    const salt = base64url(writer.random(16));
+    digests[field] = sealedDigest(writer.sha256, salt, field, value as Json);
+    sealed.push({ field, salt, value });
+  }
+  return { open, sealed, digests };
+}
+
+/** A correction's was and is stay sealed where the field they correct is sealed. */
+function isSealed(entry: AnyEntry, name: string, data: Line['data'], view: Views): boolean {
+  const seal = entry.fields[name]?.sealed ?? null;
+  if (seal !== 'as its target') return seal !== null;
+  const target = Object.values(view).find((state): state is States['entry'] => state?.kind === 'entry');
+  return target?.fields.some((field) => field.name === data.field && field.sealed !== null) ?? false;
+}

@@ -1,0 +1,117 @@
+// Facts → things. Pure: one leaf's facts are folded into the drafts of the things they name; nothing here knows an entry type.
+import type { End, Fact } from '../book/facts.ts';
+import { netNg, type Reading } from '../weighing/reading.ts';
+import { addOpen, EMPTY, mergeTallies, type Tally, type Thing } from './thing.ts';
+
+/** The things a leaf may touch: those it names or begins, and the jobs they belong to. */
+export type Drafts = Map<string, Thing>;
+
+/** Folds the facts of the leaf at `seq` into the drafts. A fact about a thing that is not there is a bug. */
+export function foldFacts(drafts: Drafts, seq: number, facts: readonly Fact[]): void {
+  facts.forEach((one, index) => {
+    if (one.fact === 'flow') foldFlow(drafts, seq, `${seq}.${index}`, one);
+    else if (one.fact !== 'correction') amend(drafts, one.of, (thing) => foldSaid(thing, seq, one));
+  });
+}
+
+type Flow = Extract<Fact, { fact: 'flow' }>;
+type Saying = Exclude<Fact, { fact: 'flow' | 'correction' }>;
+
+function amend(drafts: Drafts, id: string, change: (thing: Thing) => Thing): void {
+  const thing = drafts.get(id);
+  if (!thing) throw new Error(`a fact names ${id}, which the entry neither names nor begins`);
+  drafts.set(id, change(thing));
+}
+
+function foldSaid(thing: Thing, seq: number, said: Saying): Thing {
+  switch (said.fact) {
+    case 'reading':
+      return foldReading(thing, said.reading);
+    case 'count':
+      return { ...thing, stones: thing.stones ?? said.stones, counted: { says: said.stones, seq } };
+    case 'identity':
+      return { ...thing, says: { ...thing.says, [said.mark]: said.says } };
+    case 'custody':
+      return said.is === 'with' ? { ...thing, custody: { says: said.holder, seq } } : { ...thing, offered: { says: said.holder, seq } };
+    case 'place':
+      return { ...thing, place: { says: said.at, seq } };
+    case 'title':
+      return { ...thing, title: { ...thing.title, [said.part]: said.owner } };
+    case 'state':
+      return { ...thing, status: said.is };
+    case 'hold':
+      return { ...thing, holds: said.on ? [...thing.holds, said.why] : thing.holds.filter((why) => why !== said.why) };
+    case 'promise':
+      return { ...thing, promise: said.by };
+    case 'money':
+      return { ...thing, money: { ...thing.money, [said.for]: { minor: said.minor, currency: said.currency } } };
+    case 'role':
+      return { ...thing, role: said.role };
+    case 'balance': {
+      const { unit, ranges, repeatabilityNg } = said;
+      return { ...thing, balance: repeatabilityNg === undefined ? { unit, ranges } : { unit, ranges, repeatabilityNg } };
+    }
+    case 'policy':
+      return { ...thing, says: { ...thing.says, [said.name]: said.says } };
+  }
+}
+
+/** A net weighing is what is expected from now on; a gross one of unknown tare says nothing about the thing alone. */
+function foldReading(thing: Thing, reading: Reading): Thing {
+  const ng = netNg(reading);
+  return ng === null ? thing : { ...thing, expected: { ng, open: {} }, terms: 1, stepNg: reading.stepNg ?? 0 };
+}
+
+function foldFlow(drafts: Drafts, seq: number, key: string, flow: Flow): void {
+  const source = isThing(flow.from) ? drafts.get(flow.from) : undefined;
+  if (isThing(flow.from) && !source) throw new Error(`a flow leaves ${flow.from}, which the entry neither names nor begins`);
+  const stones = flow.whole ? (source?.stones ?? 0) : flow.matter.kind === 'stones' ? flow.matter.count : 0;
+  if (source) {
+    moveStones(drafts, source, -stones);
+    amend(drafts, source.id, (thing) => (flow.whole ? emptied(thing, flow.to) : moved(thing, key, -1, flow.reading)));
+    if (flow.whole && flow.to === 'outside' && source.kind === 'piece')
+      amendJob(drafts, source, (job) => ({ ...job, pieces: job.pieces - 1 }));
+  }
+  if (isThing(flow.to)) receive(drafts, seq, key, flow, flow.to, source, stones);
+}
+
+function receive(drafts: Drafts, seq: number, key: string, flow: Flow, to: string, source: Thing | undefined, stones: number): void {
+  const target = drafts.get(to);
+  if (!target) throw new Error(`a flow reaches ${to}, which the entry neither names nor begins`);
+  const comesIn = target.kind === 'piece' && flow.from === 'outside' && (target.begun === seq || target.gone);
+  if (comesIn) amendJob(drafts, target, (job) => ({ ...job, pieces: job.pieces + 1 }));
+  moveStones(drafts, target, stones);
+  amend(drafts, to, (thing) => ({ ...(flow.whole && source ? joined(thing, source) : moved(thing, key, 1, flow.reading)), gone: false }));
+}
+
+const isThing = (end: End): end is Exclude<End, 'outside' | 'between jobs'> => end !== 'outside' && end !== 'between jobs';
+
+function moved(thing: Thing, key: string, sign: 1 | -1, reading: Reading | undefined): Thing {
+  const ng = reading ? netNg(reading) : null;
+  const add = (tally: Tally) => (ng === null ? addOpen(thing.kind, tally, key, sign) : { ...tally, ng: tally.ng + sign * ng });
+  const step = Math.max(thing.stepNg, reading?.stepNg ?? 0);
+  return { ...thing, posted: add(thing.posted), expected: add(thing.expected), terms: thing.terms + 1, stepNg: step };
+}
+
+const emptied = (thing: Thing, to: End): Thing => ({ ...thing, posted: EMPTY, expected: EMPTY, terms: 0, gone: to === 'outside' });
+
+const joined = (thing: Thing, whole: Thing): Thing => ({
+  ...thing,
+  posted: mergeTallies(thing.posted, whole.posted),
+  expected: mergeTallies(thing.expected, whole.expected),
+  terms: thing.terms + whole.terms,
+  stepNg: Math.max(thing.stepNg, whole.stepNg),
+});
+
+/** Stones are counted in the thing that holds them; a job counts those that are out of its pieces. */
+function moveStones(drafts: Drafts, thing: Thing, by: number): void {
+  if (by === 0) return;
+  amend(drafts, thing.id, (now) => ({ ...now, stones: (now.stones ?? 0) + by }));
+  if (thing.kind !== 'piece') amendJob(drafts, thing, (job) => ({ ...job, stonesOut: job.stonesOut + by }));
+}
+
+/** The job of a thing is the thing of its stream; pools and shop things have none. */
+function amendJob(drafts: Drafts, thing: Thing, change: (job: Thing) => Thing): void {
+  const job = drafts.get(thing.stream);
+  if (job?.kind === 'job') drafts.set(job.id, change(job));
+}

@@ -1,0 +1,74 @@
+// What a line of a command names: its things loaded into views, and the streams its leaf must link.
+import { type RefKind, SHOP_KINDS } from '../units/ids.ts';
+import { streamBegun } from './apply.ts';
+import type { Line, Writer } from './leaf.ts';
+import type { Overlay } from './overlay.ts';
+import type { AnyEntry, Views } from './registry.ts';
+import { rememberedFields } from './remember.ts';
+import { stateOf, type Thing } from './thing.ts';
+
+export interface Loaded {
+  readonly view: Views;
+  /** The subject's stream first. */
+  readonly streams: readonly string[];
+}
+export type NotLoaded = { readonly code: 'not_found' | 'already_begun' | 'two_jobs'; readonly say: string; readonly field: string };
+
+/** Loads what the line's fields name; refuses what is not there, is there already, or belongs to two jobs. */
+export async function load(overlay: Overlay, entry: AnyEntry, data: Line['data'], writer: Writer): Promise<Loaded | NotLoaded> {
+  const view: Record<string, Views[string]> = {};
+  const found = new Map<string, Thing>();
+  const streams: string[] = [];
+  for (const [name, field] of Object.entries(entry.fields)) {
+    if (field.role === 'tells' || data[name] === undefined) continue;
+    const id = String(data[name]);
+    if (field.kinds.includes('entry')) {
+      const target = await overlay.entry(id);
+      if (!target)
+        return { code: 'not_found', say: 'That entry is not in this ledger. Open it from the job and correct it there.', field: name };
+      view[name] = await rememberedFields(overlay, target);
+      streams.push(...target.leaf.links.map(({ s }) => s));
+      continue;
+    }
+    const thing = await overlay.thing(id);
+    if (thing && (field.role === 'begins' || !field.kinds.includes(thing.kind))) {
+      return { code: 'already_begun', say: 'This was already begun. Open a fresh form.', field: name };
+    }
+    if (!thing && field.role === 'names') {
+      return { code: 'not_found', say: 'There is no such thing in this ledger. Choose it from the list.', field: name };
+    }
+    if (!thing) continue;
+    found.set(name, thing);
+    view[name] = stateOf(thing, await overlay.thing(thing.stream));
+  }
+  const subject = streams[0] ?? subjectStream(entry, data, found, shopOf(overlay, writer));
+  const touched = touchedStreams(entry, data, found, subject);
+  const other = touched.find(({ stream, isJob }) => isJob && stream !== subject);
+  if (other) return { code: 'two_jobs', say: 'This belongs to another job. Write one entry for each job.', field: other.name };
+  return { view, streams: [...new Set([subject, ...streams, ...touched.map(({ stream }) => stream)])] };
+}
+
+/** People, places, balances and customers are read, not linked; so is what stands sealed. */
+const isLinked = (kind: RefKind) => kind !== 'shop' && kind !== 'entry' && !SHOP_KINDS.some((one) => one === kind);
+
+function touchedStreams(entry: AnyEntry, data: Line['data'], found: ReadonlyMap<string, Thing>, subject: string) {
+  return Object.entries(entry.fields).flatMap(([name, { role, kinds, sealed }]) => {
+    const kind = kinds[0];
+    if (role === 'tells' || sealed || !kind || data[name] === undefined || !isLinked(found.get(name)?.kind ?? kind)) return [];
+    const thing = found.get(name);
+    const stream = thing?.stream ?? streamBegun(kind, String(data[name]), subject);
+    return [{ name, stream, isJob: !(['lot', 'stock', 'skin'] as RefKind[]).includes(thing?.kind ?? kind) }];
+  });
+}
+
+function subjectStream(entry: AnyEntry, data: Line['data'], found: ReadonlyMap<string, Thing>, shop: string): string {
+  const thing = found.get(entry.subject);
+  if (thing) return thing.stream;
+  const kind = entry.fields[entry.subject]?.kinds[0] ?? 'shop';
+  return streamBegun(kind, String(data[entry.subject]), shop);
+}
+
+/** The shop's stream; in the very first command the shop has only just begun. */
+function shopOf(overlay: Overlay, writer: Writer): string {
+  return writer.shop ?? [...overlay.things.values()].find(({ kind }) => kind === 'shop')?.id ?? '';
+}

@@ -1,0 +1,96 @@
+// Is this weight believable? Mass never refuses for being odd: it asks for a second reading and a reason. Only what no balance
+// could have shown (another unit, over its largest load) is refused.
+import type { Stamp } from '../book/entry.ts';
+import { decimalsOfStep, formatMassWithUnit, type MassNg, massNg } from '../units/mass.ts';
+import type { Reading } from '../weighing/reading.ts';
+import { netNg } from '../weighing/reading.ts';
+import type { Answer, Line } from './leaf.ts';
+import type { Overlay } from './overlay.ts';
+import { type AnyEntry, readingsIn, type Views } from './registry.ts';
+import { sumOf, type Thing } from './thing.ts';
+
+type Said = Extract<Answer, { answer: 'refused' | 'asked' }>;
+
+/** Checks every reading of the line against its balance, the entry's own doubt, and what the ledger expects; null when nothing is odd. */
+export async function checkReadings(
+  overlay: Overlay,
+  entry: AnyEntry,
+  data: Line['data'],
+  view: Views,
+  stamp: Stamp,
+): Promise<Said | null> {
+  const readings = readingsIn(entry, data);
+  for (const { path, reading } of readings) {
+    const odd = await checkOnBalance(overlay, path, reading);
+    if (odd) return odd;
+  }
+  const doubt = entry.doubt?.(view, data);
+  if (doubt && !readings.some(({ path, reading }) => path === doubt.field && isAnswered(reading))) {
+    return { answer: 'asked', line: 0, code: doubt.asks, say: doubt.say, field: doubt.field ?? '' };
+  }
+  return checkExpected(overlay, entry, data, stamp);
+}
+
+/** A doubt is answered by a second reading and a reason. */
+const isAnswered = (reading: Reading) => (reading.repeats?.length ?? 0) > 0 && reading.because !== undefined;
+
+async function checkOnBalance(overlay: Overlay, path: string, reading: Reading): Promise<Said | null> {
+  if (reading.balance === undefined) return null;
+  const balance = (await overlay.thing(reading.balance))?.balance;
+  const refused = (code: 'not_found' | 'balance_unit' | 'over_largest_load', say: string): Said => ({
+    answer: 'refused',
+    line: 0,
+    code,
+    say,
+    field: path,
+  });
+  if (!balance) return refused('not_found', 'That balance is not in service. Choose one from the list, or put it in service in Setup.');
+  if (balance.unit !== reading.unit) {
+    return refused(
+      'balance_unit',
+      `That balance reads in ${balance.unit}. Type what it shows, in ${balance.unit}, or choose another balance.`,
+    );
+  }
+  const range = balance.ranges.find(({ maxNg }) => reading.ng <= maxNg);
+  if (!range)
+    return refused('over_largest_load', 'That is over the largest load of this balance. Check the figures, or choose another balance.');
+  if (reading.ng % range.stepNg === 0 || isAnswered(reading)) return null;
+  const step = formatMassWithUnit(range.stepNg, reading.unit, decimalsOfStep(range.stepNg, reading.unit));
+  const say = `This balance reads in steps of ${step}, so it cannot show ${reading.text}. Weigh again and type what it shows.`;
+  return { answer: 'asked', line: 0, code: 'not_a_step', say, field: path };
+}
+
+/** Compares each weighing of a thing with what the ledger expects of it. */
+async function checkExpected(overlay: Overlay, entry: AnyEntry, data: Line['data'], stamp: Stamp): Promise<Said | null> {
+  for (const { path, reading } of readingsIn(entry, data)) {
+    for (const fact of entry.facts(data, stamp)) {
+      if (fact.fact !== 'reading' || fact.reading !== reading || isAnswered(reading)) continue;
+      const thing = await overlay.thing(fact.of);
+      const say = thing && oddness(thing, reading);
+      if (say) return { answer: 'asked', line: 0, code: 'not_expected', say, field: path };
+    }
+  }
+  return null;
+}
+
+/**
+ * What the ledger expects of a thing and how far off a reading may be, in ng; null where the ledger cannot know.
+ * The margin is two standard uncertainties of a sum of `terms` readings in steps d, each u = 0.5 d (repeatability 0.41 d of USP <41>
+ * and rounding d/√12); a loss of up to a twentieth more is usual working loss (common practice, no source).
+ */
+export function expectedOf(thing: Thing): { readonly ng: MassNg; readonly marginNg: MassNg } | null {
+  const sum = sumOf(thing.expected);
+  if (thing.terms === 0 || !('ng' in sum)) return null;
+  return { ng: sum.ng, marginNg: massNg(Math.max(thing.stepNg, Math.round(thing.stepNg * Math.sqrt(thing.terms + 1)))) };
+}
+
+function oddness(thing: Thing, reading: Reading): string | null {
+  const ng = netNg(reading);
+  const expected = expectedOf(thing);
+  if (ng === null || !expected) return null;
+  const usualLossNg = Math.floor(expected.ng / 20);
+  if (ng <= expected.ng + expected.marginNg && ng >= expected.ng - expected.marginNg - usualLossNg) return null;
+  const decimals = decimalsOfStep(massNg(thing.stepNg || 10_000_000), reading.unit);
+  const words = (mass: MassNg) => formatMassWithUnit(mass, reading.unit, decimals);
+  return `Weigh again: ${reading.text} ${reading.unit} was read and ${words(expected.ng)} is expected, give or take ${words(expected.marginNg)}. If it is right, type the second reading and say why.`;
+}

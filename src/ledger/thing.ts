@@ -1,0 +1,141 @@
+// The state of one thing (a holding, a job, a person, a balance …) as folded from the facts about it, and its view for `decide`.
+import type { Holder, JobState, LotState, Owner, Range, StaffRole, TitlePart } from '../book/facts.ts';
+import type { States, Sum } from '../book/holding.ts';
+import type { CivilDate } from '../units/dates.ts';
+import type { RefKind } from '../units/ids.ts';
+import { type MassUnit, massNg } from '../units/mass.ts';
+
+/** A measured sum in ng and the flows that were not measured, by "seq.fact", each +1 in or −1 out; flows that come back whole cancel. */
+export interface Tally {
+  readonly ng: number;
+  readonly open: Readonly<Record<string, number>>;
+}
+export interface Said<T> {
+  readonly says: T;
+  readonly seq: number;
+}
+export interface Thing {
+  readonly id: string;
+  readonly kind: RefKind;
+  readonly stream: string;
+  readonly begun: number;
+  /** What entries said of it by mark: name, bag, kind, description, metal … */
+  readonly says: Readonly<Record<string, string>>;
+  readonly status?: JobState | LotState;
+  readonly custody?: Said<Holder>;
+  readonly offered?: Said<Holder>;
+  readonly place?: Said<string>;
+  readonly title: Readonly<Partial<Record<TitlePart, Owner>>>;
+  readonly holds: readonly string[];
+  /** Conserved over all holdings and the outside; never reset by a weighing. */
+  readonly posted: Tally;
+  /** The last net weighing and the flows since. */
+  readonly expected: Tally;
+  /** Readings and measured flows that `expected` rests on, and the coarsest step among them. */
+  readonly terms: number;
+  readonly stepNg: number;
+  readonly stones?: number;
+  readonly counted?: Said<number>;
+  readonly gone: boolean;
+  /** Of a job: pieces in the shop, and stones that are out of their pieces. */
+  readonly pieces: number;
+  readonly stonesOut: number;
+  readonly role?: StaffRole | 'left';
+  readonly balance?: { readonly unit: MassUnit; readonly ranges: readonly Range[]; readonly repeatabilityNg?: number };
+  readonly promise?: CivilDate;
+  readonly money: Readonly<Record<string, { readonly minor: number; readonly currency: string }>>;
+}
+
+export const EMPTY: Tally = { ng: 0, open: {} };
+
+/** A thing at the moment an entry begins it. */
+export function newThing(id: string, kind: RefKind, stream: string, begun: number): Thing {
+  const blank = { says: {}, title: {}, holds: [], posted: EMPTY, expected: EMPTY, terms: 0, stepNg: 0, gone: false };
+  return { id, kind, stream, begun, ...blank, pieces: 0, stonesOut: 0, money: {} };
+}
+
+/** Kinds whose additions commute and may be without number: they keep how many flows were not measured and the first of them. */
+const POOLS: readonly RefKind[] = ['lot', 'stock', 'skin'];
+
+/** A tally with one unmeasured flow more. */
+export function addOpen(kind: RefKind, tally: Tally, key: string, sign: 1 | -1): Tally {
+  const first = Object.keys(tally.open)[0];
+  if (first && POOLS.includes(kind)) return { ng: tally.ng, open: { [first]: (tally.open[first] ?? 0) + 1 } };
+  return mergeTallies(tally, { ng: 0, open: { [key]: sign } });
+}
+
+/** Sum of two tallies; an unmeasured flow out and in again cancels. */
+export function mergeTallies(a: Tally, b: Tally): Tally {
+  const open: Record<string, number> = { ...a.open };
+  for (const [key, sign] of Object.entries(b.open)) {
+    const sum = (open[key] ?? 0) + sign;
+    if (sum === 0) delete open[key];
+    else open[key] = sum;
+  }
+  return { ng: a.ng + b.ng, open };
+}
+
+/** The sum, or the entry since which it cannot be known. */
+export function sumOf({ ng, open }: Tally): Sum {
+  const seqs = Object.keys(open).map((key) => Number.parseInt(key, 10));
+  return seqs.length === 0 ? { ng: massNg(ng) } : { unknownSince: Math.min(...seqs) };
+}
+
+/** Who answers for a thing: the latest by seq of what was said of itself and of its job. */
+export function holderOf(thing: Thing, job: Thing | undefined): Holder | null {
+  const said = [thing.custody, job?.custody].filter((one) => one !== undefined);
+  return said.sort((a, b) => b.seq - a.seq)[0]?.says ?? null;
+}
+
+/** Where a thing is: the latest by seq of what was said of itself and of its job. */
+export function placeOf(thing: Thing, job: Thing | undefined): string | null {
+  const said = [thing.place, job?.place].filter((one) => one !== undefined);
+  return said.sort((a, b) => b.seq - a.seq)[0]?.says ?? null;
+}
+
+function offeredTo(thing: Thing, job: Thing | undefined): Holder | null {
+  const latest = [thing, job].map((one) => one?.offered).filter((one) => one !== undefined);
+  const offer = latest.sort((a, b) => b.seq - a.seq)[0];
+  const taken = Math.max(thing.custody?.seq ?? -1, job?.custody?.seq ?? -1);
+  return offer && offer.seq > taken ? offer.says : null;
+}
+
+/** What an entry's `decide` may know of a thing; `job` is the job it belongs to, where it belongs to one. */
+export function stateOf(thing: Thing, job: Thing | undefined): States[Exclude<RefKind, 'entry'>] {
+  const named = { id: thing.id as never, says: thing.says };
+  const held = { holder: holderOf(thing, job), offeredTo: offeredTo(thing, job), holds: [...thing.holds, ...(job?.holds ?? [])] };
+  const mass = { balance: sumOf(thing.posted), expected: sumOf(thing.expected), gone: thing.gone, ...held };
+  const jobStatus = (job?.status ?? 'open') as JobState;
+  const stones = { stonesIn: thing.stones ?? null, jobStatus, stonesOut: job?.stonesOut ?? 0 };
+  const metal = thing.says.metal ?? 'other';
+  switch (thing.kind) {
+    case 'shop':
+    case 'customer':
+    case 'place':
+    case 'bag':
+      return { kind: thing.kind, ...named };
+    case 'person':
+      return { kind: 'person', ...named, role: thing.role ?? 'left' };
+    case 'balance':
+      return { kind: 'balance', ...named, unit: thing.balance?.unit ?? 'g', ranges: thing.balance?.ranges ?? [] };
+    case 'job': {
+      const owners = { cutMetal: thing.title['cut metal'] ?? null, dust: thing.title.dust ?? null };
+      const counts = { piecesIn: thing.pieces, stonesOut: thing.stonesOut };
+      return { kind: 'job', ...named, status: (thing.status ?? 'open') as JobState, ...owners, ...held, ...counts };
+    }
+    case 'piece':
+      return { kind: 'piece', ...named, ...mass, ...stones };
+    case 'stone':
+      return { kind: 'stone', ...named, ...mass, loose: (thing.stones ?? 0) > 0, jobStatus };
+    case 'packet':
+      return { kind: 'packet', ...named, ...mass, stonesIn: thing.stones ?? null, jobStatus };
+    case 'lot':
+      return { kind: 'lot', ...named, ...mass, status: (thing.status ?? 'open') as LotState, metal };
+    case 'stock':
+      return { kind: 'stock', ...named, ...mass, metal };
+    case 'skin':
+      return { kind: 'skin', ...named, ...mass, metal };
+    case 'entry':
+      throw new Error('an entry is not a thing: its state is made from its leaf');
+  }
+}

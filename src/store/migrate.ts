@@ -1,0 +1,78 @@
+// Numbered SQL files, read by a person and never edited after they were first run: applied once, in order, each with its hash kept.
+import { createHash } from 'node:crypto';
+import { readdirSync, readFileSync } from 'node:fs';
+import { join } from 'node:path';
+import type { SqliteFile, Tx } from './sqlite.ts';
+
+/** The schema in the file is not the one these migrations make. */
+export class SchemaMismatch extends Error {}
+
+interface Migration {
+  readonly name: string;
+  readonly sql: string;
+  readonly hash: string;
+}
+
+/** Brings a file to the newest schema of its family ('ledger', 'keys' or 'access'); answers how many migrations ran. Throws SchemaMismatch. */
+export async function migrate(file: SqliteFile, folder: string, family: string): Promise<number> {
+  const due = readMigrations(folder, family);
+  return file.write(async (tx) => {
+    await tx.run('CREATE TABLE IF NOT EXISTS migration (name TEXT PRIMARY KEY, hash TEXT NOT NULL) STRICT');
+    const done = await tx.all('SELECT name, hash FROM migration ORDER BY name');
+    for (const [index, { name, hash }] of done.entries()) compare(due[index], String(name), String(hash));
+    for (const migration of due.slice(done.length)) await apply(tx, migration);
+    return due.length - done.length;
+  });
+}
+
+/** Compares every trigger in the file with the migrations' own text; throws SchemaMismatch, naming the first that is missing or differs. */
+export async function checkTriggers(file: SqliteFile, folder: string, family: string): Promise<void> {
+  const rows = await file.read("SELECT name, sql FROM sqlite_schema WHERE type = 'trigger'");
+  const found = new Map(rows.map(({ name, sql }) => [String(name), squeezed(String(sql))]));
+  for (const { sql } of readMigrations(folder, family)) {
+    for (const text of statements(sql)) {
+      const name = /^CREATE TRIGGER (\w+)/.exec(text)?.[1];
+      if (name && found.get(name) !== squeezed(text)) {
+        throw new SchemaMismatch(
+          `The guard ${name} of the ledger is missing or was changed. Restore a backup, or ask for help before writing on.`,
+        );
+      }
+    }
+  }
+}
+
+function readMigrations(folder: string, family: string): readonly Migration[] {
+  const names = readdirSync(folder).filter((name) => name.startsWith(`${family}-`) && name.endsWith('.sql'));
+  return names.sort().map((name) => {
+    const sql = readFileSync(join(folder, name), 'utf8');
+    return { name, sql, hash: createHash('sha256').update(sql).digest('hex') };
+  });
+}
+
+function compare(due: Migration | undefined, name: string, hash: string): void {
+  if (!due) throw new SchemaMismatch(`The data was written by a newer version of this program (${name}). Start that version.`);
+  if (due.name !== name || due.hash !== hash) throw new SchemaMismatch(`Migration ${name} differs from the one the data was made with.`);
+}
+
+async function apply(tx: Tx, { name, sql, hash }: Migration): Promise<void> {
+  for (const statement of statements(sql)) await tx.run(statement);
+  await tx.run('INSERT INTO migration (name, hash) VALUES (?, ?)', [name, hash]);
+}
+
+/** The statements of a migration: the engine runs only the first of several, so they are cut at each `;` that ends a line, or at `END;`. */
+function statements(sql: string): readonly string[] {
+  const lines = sql.split('\n').filter((line) => !line.startsWith('--') && line.trim() !== '');
+  const found: string[] = [];
+  let open: string[] = [];
+  for (const line of lines) {
+    open.push(line);
+    const inTrigger = open[0]?.startsWith('CREATE TRIGGER');
+    if (inTrigger ? /\bEND;$/.test(line) : line.endsWith(';')) {
+      found.push(open.join('\n').replace(/;$/, ''));
+      open = [];
+    }
+  }
+  return found;
+}
+
+const squeezed = (sql: string) => sql.replace(/\s+/g, ' ').trim();

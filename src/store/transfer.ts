@@ -1,0 +1,147 @@
+// Export and import as JSON Lines, UTF-8: each leaf's exact bytes on a line of its own, the rest as objects with a `kind`.
+
+import type { Kept, Leaf } from '../ledger/leaf.ts';
+import { base64url, bytesOfBase64url, utf8 } from '../log/bytes.ts';
+import { append, EMPTY_FRONTIER, leafHash, type MerkleNode } from '../log/merkle.ts';
+import { beginVerification } from '../log/verify.ts';
+import { insertMany } from './append.ts';
+import { sha256 } from './crypto.ts';
+import { bytesOf, type Keys } from './keys.ts';
+import { applyChunk } from './replay.ts';
+import type { Query } from './shelf.ts';
+import type { SqliteFile, Tx, Value } from './sqlite.ts';
+
+/** A file that is no export of a ledger, or not the one it says; the sentence names the line. */
+export class BadImport extends Error {}
+
+const CHUNK = 500;
+const TABLES = {
+  signing_key: ['from_size', 'vkey'],
+  checkpoint: ['size', 'signature', 'issued'],
+  cosignature: ['size', 'name', 'line'],
+  sealed: ['seq', 'field', 'subject', 'iv', 'ciphertext'],
+} as const;
+type Table = keyof typeof TABLES;
+
+/** The lines of an export: a head, the leaves in order, then keys, signatures and sealed values (which only keys.db opens). */
+export async function* exportLines(read: Query, log: string): AsyncGenerator<string> {
+  yield JSON.stringify({ kind: 'ledger', version: 1, log });
+  for (let from = 0; ; from += CHUNK) {
+    const rows = await read('SELECT leaf FROM entry WHERE seq >= ? ORDER BY seq LIMIT ?', [from, CHUNK]);
+    for (const row of rows) yield new TextDecoder().decode(bytesOf(row.leaf));
+    if (rows.length < CHUNK) break;
+  }
+  for (const [table, columns] of Object.entries(TABLES)) {
+    for (const row of await read(`SELECT ${columns.join(', ')} FROM ${table} ORDER BY 1, 2`)) {
+      const said = columns.map((column) => [column, row[column] instanceof ArrayBuffer ? base64url(bytesOf(row[column])) : row[column]]);
+      yield JSON.stringify({ kind: table, ...Object.fromEntries(said) });
+    }
+  }
+}
+
+/** Writes an export into an empty ledger, checking every leaf first; root and checkpoints are then the same. Throws BadImport. */
+export async function importLines(file: SqliteFile, keys: Keys, lines: AsyncIterable<string>): Promise<number> {
+  return file.write(async (tx) => {
+    const [row] = await tx.all('SELECT COUNT(*) AS n FROM entry');
+    if (Number(row?.n) > 0) throw new BadImport('This data directory holds a ledger already. Import into an empty one.');
+    const reading = beginImport();
+    let leaves: Received[] = [];
+    let size = 0;
+    let number = 0;
+    const rows: Record<Table, Value[][]> = { signing_key: [], checkpoint: [], cosignature: [], sealed: [] };
+    for await (const line of lines) {
+      number++;
+      const taken = reading.take(line, number);
+      if ('row' in taken) rows[taken.table].push(taken.row);
+      if (!('kept' in taken)) continue;
+      leaves.push(taken);
+      if (leaves.length === CHUNK) {
+        await insertReceived(tx, keys, leaves);
+        leaves = [];
+      }
+      size = taken.kept.seq + 1;
+    }
+    await insertReceived(tx, keys, leaves);
+    reading.finish(number);
+    for (const [table, columns] of Object.entries(TABLES)) await insertMany(tx, `${table} (${columns.join(', ')})`, rows[table as Table]);
+    return size;
+  });
+}
+
+interface Received {
+  readonly kept: Kept;
+  readonly bytes: Uint8Array;
+  readonly nodes: readonly MerkleNode[];
+}
+
+function beginImport() {
+  let verification: ReturnType<typeof beginVerification> | null = null;
+  let frontier = EMPTY_FRONTIER;
+  const takeLeaf = (line: string, number: number): Received => {
+    if (!verification) throw new BadImport('Line 1 is not the head of an exported ledger.');
+    const bytes = utf8(line);
+    const fault = verification.take(bytes);
+    if (fault) throw new BadImport(`Line ${number}: ${fault.words}`);
+    const hash = leafHash(sha256, bytes);
+    const grown = append(sha256, frontier, hash);
+    frontier = grown.frontier;
+    const leaf = JSON.parse(line) as Leaf;
+    return { kept: { seq: leaf.seq, hash: base64url(hash), leaf, opened: {} }, bytes, nodes: grown.completed };
+  };
+  return {
+    take(line: string, number: number): Received | { table: Table; row: Value[] } | { head: true } {
+      const said = parsed(line, number);
+      if (said.kind === undefined) return takeLeaf(line, number);
+      if (said.kind === 'ledger' && number === 1 && said.version === 1 && typeof said.log === 'string') {
+        verification = beginVerification(sha256, said.log, []);
+        return { head: true };
+      }
+      if (!Object.hasOwn(TABLES, String(said.kind))) throw new BadImport(`Line ${number} is of a kind this program does not know.`);
+      const table = said.kind as Table;
+      return { table, row: TABLES[table].map((column) => cellOf(said[column], column, number)) };
+    },
+    finish(number: number) {
+      const end = verification?.finish();
+      if (!end) throw new BadImport('The file is empty.');
+      if ('code' in end) throw new BadImport(`Line ${number}: ${end.words}`);
+    },
+  };
+}
+
+function parsed(line: string, number: number): Readonly<Record<string, unknown>> {
+  try {
+    const said: unknown = JSON.parse(line);
+    if (typeof said === 'object' && said !== null) return said as Readonly<Record<string, unknown>>;
+  } catch {
+    // said below, with the number of the line
+  }
+  throw new BadImport(`Line ${number} is not JSON.`);
+}
+
+const BLOBS: readonly string[] = ['signature', 'iv', 'ciphertext'];
+
+function cellOf(said: unknown, column: string, number: number): Value {
+  const bytes = BLOBS.includes(column) && typeof said === 'string' ? bytesOfBase64url(said) : null;
+  if (bytes) return bytes;
+  if (BLOBS.includes(column) || (typeof said !== 'string' && typeof said !== 'number')) {
+    throw new BadImport(`Line ${number}: ${column} is missing or not of its form.`);
+  }
+  return said;
+}
+
+async function insertReceived(tx: Tx, keys: Keys, received: readonly Received[]): Promise<void> {
+  const from = received[0]?.kept.seq;
+  if (from === undefined) return;
+  const entries = received.map(({ kept, bytes }) => [kept.seq, bytes, bytesOfBase64url(kept.hash), kept.leaf.type, kept.leaf.at]);
+  await insertMany(tx, 'entry (seq, leaf, leaf_hash, type, at)', entries);
+  const links = received.flatMap(({ kept }) => kept.leaf.links.map(({ s, n }) => [s, n, kept.seq]));
+  await insertMany(tx, 'entry_link (stream, n, seq)', links);
+  const nodes = received.flatMap(({ nodes: completed }) => completed.map(({ level, index, hash }) => [level, index, hash]));
+  await insertMany(tx, 'node (level, position, hash)', nodes);
+  await applyChunk(
+    tx,
+    keys,
+    from,
+    received.map(({ kept }) => kept),
+  );
+}
