@@ -103,7 +103,10 @@ export interface RecordClaim {
   readonly root: Uint8Array;
   readonly proof: readonly Uint8Array[];
 }
-/** Checks that a leaf hash stands at that index of the tree with that root; null when it does (RFC 9162, section 2.1.3.2). */
+/**
+ * Checks that a leaf hash stands at that index of the tree with that root; null when it does (RFC 9162, section 2.1.3.2).
+ * Size and root must come from one signed checkpoint, since trees of several sizes share a path.
+ */
 export function checkRecord(sha: Sha256, { index, leafHash, size, root, proof }: RecordClaim): ProofRefusal | null {
   if (!isWhole(index) || !isWhole(size) || index >= size) return refuse('outside_tree');
   const spans = recordSpans(index, size);
