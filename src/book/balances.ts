@@ -10,7 +10,7 @@ export const UNITS = Object.fromEntries(MASS_UNITS.map((unit) => [unit, unit])) 
 /** Whether a decimal text is 1, 2 or 5 times a power of ten (OIML R 76-1:2006, 3.4.2 asks it of e; here it is asked of d). */
 export const isStep = (text: string): boolean => /^0*[125]0*$/.test(text.replace('.', ''));
 
-/** The mass that a decimal text is in `unit`, in ng; null when it is no whole number of them. */
+/** The mass that a decimal text is in `unit`, in ng; null when it is beyond a tonne. */
 export function ngOf(text: string, unit: MassUnit): MassNg | null {
   const parsed = parseMass(text, unit);
   return 'ng' in parsed ? parsed.ng : null;

@@ -42,7 +42,7 @@ export const balancePutInService = defineEntry({
   decide(_view, { unit, ranges, verificationStep, repeatability }) {
     const loads = ranges.flatMap(({ max, step }) => [max, step]);
     if ([...loads, verificationStep ?? '1', repeatability ?? '1'].some((text) => ngOf(text, unit) === null)) {
-      return refuse('not_a_whole_mass', 'One of these figures has more places than this unit can keep. Give the step in grams.', 'ranges');
+      return refuse('load_too_large', 'No balance in this trade weighs so much. Check the figures and the unit.', 'ranges');
     }
     if (ranges.some(({ step }) => !isStep(step))) {
       return refuse('step_not_1_2_5', 'A step is 1, 2 or 5 in some decimal place, as on the balance’s plate: 0.01, 0.002.', 'ranges');

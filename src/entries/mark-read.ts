@@ -49,5 +49,5 @@ export const markRead = defineEntry({
   },
   facts: ({ piece, kind, struck, legible }) => identities(piece, { [`mark ${kind}`]: struck ?? legible }),
   say: ({ kind, where, struck, legible }) =>
-    `${MARK_KINDS[kind]} read ${where}: ${struck ?? LEGIBLE.illegible}${legible === 'worn' ? ', worn' : ''}`,
+    `Mark read ${where}: ${struck ?? LEGIBLE.illegible} (${MARK_KINDS[kind]}${legible === 'worn' ? ', worn' : ''})`,
 });

@@ -52,6 +52,8 @@ export const policySet = defineEntry({
     Object.entries({ zone, country, currency, staffing, words }).flatMap(([name, says]) =>
       says === undefined ? [] : [fact('policy', { of: shop, name, says })],
     ),
-  say: ({ zone, country, currency, staffing, words }) =>
-    `Shop policy: ${[zone, country && COUNTRIES[country], currency, staffing && STAFFING[staffing], words && WORDS[words]].filter(Boolean).join(', ')}`,
+  say({ zone, country, currency, staffing, words }) {
+    const said = [zone, country && COUNTRIES[country], currency, staffing && STAFFING[staffing], words && WORDS[words]];
+    return ['Shop policy set', ...said.filter((one) => one !== undefined)].join(', ');
+  },
 });

@@ -1,5 +1,5 @@
 // Something is handed over to leave the premises; until it is accepted it is in transit and the releaser answers.
-import { defineEntry, optional, ref, sealed, stated } from '../book/entry.ts';
+import { defineEntry, optional, ref, refuse, sealed, stated } from '../book/entry.ts';
 import { fact } from '../book/facts.ts';
 import { given, identities } from '../book/given.ts';
 import { onHold, thingIsGone } from '../book/refusals.ts';
@@ -51,14 +51,19 @@ export const released = defineEntry({
     },
     cautions: ['posting-cover', 'insurance-limits', 'refiner-title', 'protected-material'],
   },
-  decide: ({ of }, _data, { today }) => thingIsGone(of) ?? onHold(of, today, 'of'),
+  decide({ of }, { person, outworker }, { today }) {
+    const refused = thingIsGone(of) ?? onHold(of, today, 'of');
+    if (refused) return refused;
+    if (person && outworker) return refuse('one_taker', 'Name somebody in the shop or somebody outside, not both.', 'outworker');
+    return null;
+  },
   facts: ({ of, person, purpose, count: things, carrier, consignment, declared, seal, dueBack }) => [
     fact('custody', { of, is: 'offered to', holder: person ?? 'outside' }),
     ...given(declared, ({ minor, currency }) => fact('money', { of, minor, currency, for: 'declared value' })),
     ...identities(of, { purpose, released: things?.toString(), carrier, consignment, seal, dueBack }),
   ],
   say: ({ of, person, purpose, carrier, seal, dueBack }, name) =>
-    `Released: ${name(of)}${person ? ` to ${name(person)}` : ''} for ${PURPOSES[purpose]}${after(', by ', carrier)}${after(', seal ', seal)}${
+    `Released: ${name(of)}${person ? ` to ${name(person)}` : ''} for ${PURPOSES[purpose]}${after(', carrier ', carrier)}${after(', seal ', seal)}${
       dueBack ? `, due back ${formatCivilDate(dueBack)}` : ''
     }`,
 });

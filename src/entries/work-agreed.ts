@@ -65,5 +65,5 @@ export const workAgreed = defineEntry({
     ...identities(job, { work: steps.join(' '), details, priceKind, dustTerms: dust, cutMetalTerms: cutMetal, oldParts }),
   ],
   say: ({ steps, priceKind, price, promise, cutMetal, dust, agreedBy }) =>
-    `Agreed by ${AGREED_BY[agreedBy]}: ${wordsOf(WORK_STEPS, steps)}; ${price ? `${formatMoney(price)}, ` : ''}${PRICE_KINDS[priceKind]}; ready by ${formatCivilDate(promise)}; worn metal removed ${WASTE_TERMS[cutMetal]}; dust and filings ${WASTE_TERMS[dust]}`,
+    `Agreed by ${AGREED_BY[agreedBy]}: ${wordsOf(WORK_STEPS, steps)}; ${price ? `${formatMoney(price)}, ` : ''}${PRICE_KINDS[priceKind]}; ready by ${formatCivilDate(promise)}; worn metal removed: ${WASTE_TERMS[cutMetal]}; dust and filings: ${WASTE_TERMS[dust]}`,
 });

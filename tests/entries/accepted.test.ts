@@ -1,0 +1,25 @@
+import { describe, expect, it } from 'vitest';
+import { accepted } from '../../src/entries/accepted.ts';
+import { SAMPLES, THINGS } from '../vectors/samples.ts';
+import { deciding, piece, stamp } from './views.ts';
+
+describe('accepted', () => {
+  const decides = deciding(accepted);
+
+  it('is refused for a piece that has gone home', () => {
+    expect(decides({ of: piece({ gone: true }) })).toBe('thing_is_gone');
+  });
+  it('is refused when neither the writer nor the witness is the taker', () => {
+    expect(decides({}, {}, { witness: THINGS.owner })).toBe('not_the_taker');
+  });
+  it('is taken from the writer as well as from the witness', () => {
+    expect(decides({}, { taker: THINGS.owner })).toBeNull();
+  });
+  it('is taken from somebody outside, by what they signed', () => {
+    expect(decides({}, { taker: undefined, evidence: 'sheet' })).toBeNull();
+  });
+  it('makes the outside answer where nobody in the shop takes it', () => {
+    const { taker: _nobody, ...said } = SAMPLES.accepted;
+    expect(accepted.facts(said, stamp)[0]).toEqual({ fact: 'custody', of: THINGS.ring, is: 'with', holder: 'outside' });
+  });
+});

@@ -1,0 +1,121 @@
+// What every entry type must hold, whatever it is about.
+import { readdirSync, readFileSync } from 'node:fs';
+import { describe, expect, it } from 'vitest';
+import type { Fields } from '../../src/book/entry.ts';
+import type { Fact } from '../../src/book/facts.ts';
+import { isRef } from '../../src/units/ids.ts';
+import { nameOf } from '../vectors/samples.ts';
+import { deciding, kindOf, piece, sampleOf, stamp, stone, table } from './views.ts';
+
+const SOURCE = new URL('../../src/entries/', import.meta.url);
+const files = readdirSync(SOURCE).filter((name) => name !== 'index.ts');
+const sourceOf = (file: string) => readFileSync(new URL(file, SOURCE), 'utf8');
+
+/** Entries whose usual line needs another state than work agreed. */
+const USUAL: Readonly<Record<string, object>> = {
+  piece_returned: { piece: piece({ jobStatus: 'finished' }) },
+  stone_unset: { stone: stone({ loose: false }) },
+};
+
+const openOf = (fields: Fields, data: Readonly<Record<string, unknown>>) =>
+  Object.fromEntries(Object.entries(data).filter(([name]) => [null, 'as its target'].includes(fields[name]?.sealed ?? null)));
+
+/** Every thing a fact names. */
+function named(one: Fact): readonly string[] {
+  if (one.fact === 'flow') return [one.from, one.to].filter((end) => end !== 'outside' && end !== 'between jobs');
+  if (one.fact === 'place') return [one.of, one.at];
+  return [one.of];
+}
+
+describe('the list of entries', () => {
+  it('holds one entry type for each file, under its own name', () => {
+    expect(table.map(([name, { type }]) => [name, type])).toEqual(table.map(([name]) => [name, name]));
+    expect(table.map(([name]) => `${name.replaceAll('_', '-')}.ts`).toSorted()).toEqual(files.toSorted());
+  });
+
+  it.each(files)('%s exports its entry type and nothing else', (file) => {
+    const exported = sourceOf(file).match(/^export .*/gm) ?? [];
+    expect(exported).toHaveLength(1);
+    expect(exported[0]).toMatch(/^export const \w+ = defineEntry\(\{$/);
+  });
+});
+
+describe.each(table)('%s', (type, entry) => {
+  const fields = entry.fields as Fields;
+  const sample = sampleOf(type);
+
+  it('has a label for every field, hints for its own fields alone, and a subject that it names or begins', () => {
+    expect(Object.keys(entry.form.labels)).toEqual(Object.keys(fields));
+    for (const label of Object.values(entry.form.labels)) expect(label).not.toBe('');
+    for (const hinted of Object.keys(entry.form.hints ?? {})) expect(fields).toHaveProperty(hinted);
+    const subject = fields[String(entry.subject)];
+    expect(subject?.role).not.toBe('tells');
+    expect(subject?.mayBeMissing).toBe(false);
+  });
+
+  it('keeps its field names in the form a leaf allows, and corrects nothing that was said or named', () => {
+    for (const [name, { role, correctable, kinds }] of Object.entries(fields)) {
+      expect(name).toMatch(/^[a-z][A-Za-z0-9]*$/);
+      if (role !== 'tells') expect(correctable).toBe(false);
+      expect(kinds.length > 0).toBe(role !== 'tells');
+      if (role === 'begins') expect(kinds).toHaveLength(1);
+    }
+  });
+
+  it('has a sample that its own fields take', () => {
+    for (const [name, { schema, mayBeMissing, kinds }] of Object.entries(fields)) {
+      const value = sample[name];
+      if (value === undefined) expect(mayBeMissing, name).toBe(true);
+      else expect(schema.safeParse(value).error?.issues ?? [], name).toEqual([]);
+      const kind = kindOf(value);
+      if (kinds.length > 0 && value !== undefined) expect(kind && isRef(kind, String(value)) && kinds.includes(kind), name).toBe(true);
+    }
+    expect(Object.keys(sample).every((name) => name in fields)).toBe(true);
+  });
+
+  it('goes in on a usual day', () => {
+    expect(deciding(entry)(USUAL[type] ?? {})).toBeNull();
+  });
+
+  it('gives facts about nothing but what its fields name', () => {
+    const refs = Object.keys(fields)
+      .filter((name) => fields[name]?.role !== 'tells')
+      .map((name) => sample[name]);
+    for (const one of entry.facts(openOf(fields, sample), stamp)) for (const id of named(one)) expect(refs).toContain(id);
+  });
+
+  it('says what happened when only the needed fields are filled in, and shows nothing that is sealed', () => {
+    const open = openOf(fields, sample);
+    const least = Object.fromEntries(Object.entries(open).filter(([name]) => !fields[name]?.mayBeMissing));
+    for (const said of [entry.say(least, nameOf), entry.say(open, nameOf)]) {
+      expect(said).toMatch(/^\S.*\S$/s);
+      expect(said).not.toMatch(/undefined|NaN|\[object/);
+    }
+    expect(() => entry.facts(least, stamp)).not.toThrow();
+  });
+
+  it('has a test for every code that it refuses or asks with', () => {
+    const file = `${type.replaceAll('_', '-')}`;
+    const codes = [...sourceOf(`${file}.ts`).matchAll(/\b(?:refuse|ask)\('(\w+)'|exactlyOne\([^)]*?, '(\w+)'/g)].map((m) => m[1] ?? m[2]);
+    const shared = [
+      ...sourceOf(`${file}.ts`).matchAll(
+        /\b(pieceIsGone|workNotAgreed|jobIsClosed|onHold|notOneStone|thingIsGone|lotIsSealed|promiseIsPast)\(/g,
+      ),
+    ];
+    const needed = [...codes, ...shared.map((m) => SHARED[m[1] ?? ''])];
+    if (needed.length === 0) return;
+    const test = readFileSync(new URL(`./${file}.test.ts`, import.meta.url), 'utf8');
+    for (const code of needed) expect(test).toContain(`'${code}'`);
+  });
+});
+
+const SHARED: Readonly<Record<string, string>> = {
+  pieceIsGone: 'piece_is_gone',
+  workNotAgreed: 'work_not_agreed',
+  jobIsClosed: 'job_is_closed',
+  onHold: 'on_hold',
+  notOneStone: 'one_stone_is_one',
+  thingIsGone: 'thing_is_gone',
+  lotIsSealed: 'lot_is_sealed',
+  promiseIsPast: 'promise_is_past',
+};
