@@ -54,13 +54,6 @@ export const WEIGHED_STATES = {
 export const wordsOf = <C extends string>(words: Readonly<Record<C, string>>, codes: readonly C[]): string =>
   codes.map((code) => words[code]).join(', ');
 
-export const RETURNED_TO = { customer: 'to the customer', named: 'to someone they named', post: 'by post' } as const;
-
-export const SIGNED = { signature: 'signed', witness: 'before a witness', receipt: 'against the carrier’s receipt' } as const;
-
-/** Who answers for what was handed back: posted things are outside until delivery is confirmed. */
-export const holderAfter = (to: keyof typeof RETURNED_TO): 'customer' | 'outside' => (to === 'post' ? 'outside' : 'customer');
-
 export const TOLD_BY = { phone: 'by phone', message: 'by message', person: 'in person', letter: 'by letter' } as const;
 
 export const ANSWERS = { agreed: 'agreed', declined: 'declined', thinking: 'will think about it', none: 'no answer' } as const;

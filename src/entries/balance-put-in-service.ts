@@ -4,6 +4,7 @@ import { begins, defineEntry, optional, refuse, stated } from '../book/entry.ts'
 import { fact } from '../book/facts.ts';
 import { identities } from '../book/given.ts';
 import { choice, day, decimal, group, list, text } from '../book/values.ts';
+import { after } from '../book/words.ts';
 import { formatCivilDate } from '../units/dates.ts';
 import { massNg } from '../units/mass.ts';
 
@@ -68,8 +69,9 @@ export const balancePutInService = defineEntry({
       }),
     ];
   },
-  say: ({ name, class: itsClass, unit, ranges, verifiedUntil }) =>
-    `Balance in service: ${name}, ${ranges.map(({ max, step }) => `${max}\u00a0${unit} by ${step}\u00a0${unit}`).join(' and ')}, ${CLASSES[itsClass]}${
-      verifiedUntil ? `, verified until ${formatCivilDate(verifiedUntil)}` : ''
-    }`,
+  say({ name, class: itsClass, unit, ranges, verifiedUntil }) {
+    const spans = ranges.map(({ max, step }) => `${max}\u00a0${unit} by ${step}\u00a0${unit}`).join(' and ');
+    const until = after(', verified until ', verifiedUntil && formatCivilDate(verifiedUntil));
+    return `Balance in service: ${name}, ${spans}, ${CLASSES[itsClass]}${until}`;
+  },
 });

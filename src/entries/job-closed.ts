@@ -15,7 +15,7 @@ export const jobClosed = defineEntry({
     if (closed) return closed;
     if (job.piecesIn > 0) return refuse('pieces_still_in', 'A piece of this job is still here. Return it first.', 'job');
     if (job.stonesOut > 0) {
-      return refuse('stones_still_out', `${stonesWords(job.stonesOut)} of this job still here. Return what is out first.`, 'job');
+      return refuse('stones_still_out', `Still here: ${stonesWords(job.stonesOut)} of this job. Return what is out first.`, 'job');
     }
     return null;
   },

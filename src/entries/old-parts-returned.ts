@@ -1,9 +1,8 @@
 // A packet of old parts, worn metal or stones goes home whole.
 import { defineEntry, ref, stated } from '../book/entry.ts';
-import { fact, flowOfWhole } from '../book/facts.ts';
+import { goesHome, RETURNED_TO, SIGNED } from '../book/hand-back.ts';
 import { onHold, thingIsGone } from '../book/refusals.ts';
 import { choice } from '../book/values.ts';
-import { holderAfter, RETURNED_TO, SIGNED } from '../book/work.ts';
 
 export const oldPartsReturned = defineEntry({
   type: 'old_parts_returned',
@@ -13,9 +12,6 @@ export const oldPartsReturned = defineEntry({
   pin: true,
   form: { title: 'Hand old parts back', labels: { packet: 'Packet', to: 'To whom', signed: 'Signed' }, cautions: ['posting-cover'] },
   decide: ({ packet }, _data, { today }) => thingIsGone(packet, 'packet') ?? onHold(packet, today, 'packet'),
-  facts: ({ packet, to }) => [
-    flowOfWhole(packet, 'outside', { kind: 'mixed' }),
-    fact('custody', { of: packet, is: 'with', holder: holderAfter(to) }),
-  ],
+  facts: ({ packet, to }) => goesHome(packet, to),
   say: ({ packet, to, signed }, name) => `Old parts returned ${RETURNED_TO[to]}: ${name(packet)}, ${SIGNED[signed]}`,
 });

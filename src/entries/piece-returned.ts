@@ -1,12 +1,9 @@
 // A piece goes home: counted out with whoever takes it. A count that does not agree stops it.
 import { defineEntry, observed, optional, ref, refuse, sealed, stated, weight } from '../book/entry.ts';
-import { fact, flowOfWhole } from '../book/facts.ts';
-import { given } from '../book/given.ts';
+import { countedOut, countedOutWords, RETURNED_TO, SIGNED } from '../book/hand-back.ts';
 import { onHold, pieceIsGone } from '../book/refusals.ts';
 import { choice, count, text } from '../book/values.ts';
 import { stonesWords } from '../book/words.ts';
-import { holderAfter, RETURNED_TO, SIGNED } from '../book/work.ts';
-import { readingWords } from '../weighing/reading.ts';
 
 export const pieceReturned = defineEntry({
   type: 'piece_returned',
@@ -45,17 +42,11 @@ export const pieceReturned = defineEntry({
       return refuse('stone_count_differs', `${should} Count again, correct the record, or return it with an exception.`, 'stones');
     }
     if (piece.stonesOut > 0) {
-      const out = `${stonesWords(piece.stonesOut)} of this job not back in and not home.`;
+      const out = `Still out of this job: ${stonesWords(piece.stonesOut)}.`;
       return refuse('stones_still_out', `${out} Set or return what is out, or return it with an exception.`, 'piece');
     }
     return null;
   },
-  facts: ({ piece, stones, to, weight: reading }) => [
-    ...given(reading, (shown) => fact('reading', { of: piece, state: 'returned', reading: shown })),
-    fact('count', { of: piece, stones }),
-    flowOfWhole(piece, 'outside', { kind: 'mixed' }),
-    fact('custody', { of: piece, is: 'with', holder: holderAfter(to) }),
-  ],
-  say: ({ stones, to, weight: reading, signed }) =>
-    `Returned ${RETURNED_TO[to]}: ${stonesWords(stones)} counted out${reading ? `, ${readingWords(reading)}` : ''}, ${SIGNED[signed]}`,
+  facts: (data) => countedOut(data),
+  say: (data) => `Returned ${RETURNED_TO[data.to]}: ${countedOutWords(data)}, ${SIGNED[data.signed]}`,
 });

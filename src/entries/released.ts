@@ -62,8 +62,8 @@ export const released = defineEntry({
     ...given(declared, ({ minor, currency }) => fact('money', { of, minor, currency, for: 'declared value' })),
     ...identities(of, { purpose, released: things?.toString(), carrier, consignment, seal, dueBack }),
   ],
-  say: ({ of, person, purpose, carrier, seal, dueBack }, name) =>
-    `Released: ${name(of)}${person ? ` to ${name(person)}` : ''} for ${PURPOSES[purpose]}${after(', carrier ', carrier)}${after(', seal ', seal)}${
-      dueBack ? `, due back ${formatCivilDate(dueBack)}` : ''
-    }`,
+  say({ of, person, purpose, carrier, seal, dueBack }, name) {
+    const how = `${after(', carrier ', carrier)}${after(', seal ', seal)}${after(', due back ', dueBack && formatCivilDate(dueBack))}`;
+    return `Released: ${name(of)}${after(' to ', person && name(person))} for ${PURPOSES[purpose]}${how}`;
+  },
 });

@@ -1,12 +1,8 @@
 // A piece goes home although something does not agree: the customer was told what, and signed.
 import { defineEntry, observed, optional, ref, sealed, stated, weight } from '../book/entry.ts';
-import { fact, flowOfWhole } from '../book/facts.ts';
-import { given } from '../book/given.ts';
+import { countedOut, countedOutWords, RETURNED_TO } from '../book/hand-back.ts';
 import { onHold, pieceIsGone } from '../book/refusals.ts';
 import { choice, count, lines, text, tick } from '../book/values.ts';
-import { stonesWords } from '../book/words.ts';
-import { holderAfter, RETURNED_TO } from '../book/work.ts';
-import { readingWords } from '../weighing/reading.ts';
 
 export const returnedWithException = defineEntry({
   type: 'returned_with_exception',
@@ -39,12 +35,6 @@ export const returnedWithException = defineEntry({
     cautions: ['tell-insurer-first', 'posting-cover'],
   },
   decide: ({ piece }, _data, { today }) => pieceIsGone(piece) ?? onHold(piece, today, 'piece'),
-  facts: ({ piece, stones, to, weight: reading }) => [
-    ...given(reading, (shown) => fact('reading', { of: piece, state: 'returned', reading: shown })),
-    fact('count', { of: piece, stones }),
-    flowOfWhole(piece, 'outside', { kind: 'mixed' }),
-    fact('custody', { of: piece, is: 'with', holder: holderAfter(to) }),
-  ],
-  say: ({ stones, exception, to, weight: reading }) =>
-    `Returned ${RETURNED_TO[to]} with an exception: ${stonesWords(stones)} counted out${reading ? `, ${readingWords(reading)}` : ''}; ${exception}`,
+  facts: (data) => countedOut(data),
+  say: (data) => `Returned ${RETURNED_TO[data.to]} with an exception: ${countedOutWords(data)}; ${data.exception}`,
 });

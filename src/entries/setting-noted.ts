@@ -54,8 +54,9 @@ export const settingNoted = defineEntry({
     if (!of) return [fact('identity', { of: piece, mark: `seat ${seat}`, says: state })];
     return identities(of, { seat, species, cut, sizeMm, backing, state, noted: stones?.toString() });
   },
-  say: ({ seat, species, cut, sizeMm, state, stones }) =>
-    state === 'empty'
-      ? `Noted: ${seat}, empty seat`
-      : `Noted: ${seat}, ${stones ? `${stones} × ` : ''}${SPECIES[species]}${cut ? `, ${CUTS[cut]}` : ''}${sizeMm ? `, ${sizeMm}\u00a0mm` : ''}, ${SEAT_STATES[state]}`,
+  say({ seat, species, cut, sizeMm, state, stones }) {
+    if (state === 'empty') return `Noted: ${seat}, empty seat`;
+    const what = `${stones === undefined ? '' : `${stones} × `}${SPECIES[species]}`;
+    return [`Noted: ${seat}`, what, cut && CUTS[cut], sizeMm && `${sizeMm}\u00a0mm`, SEAT_STATES[state]].filter(Boolean).join(', ');
+  },
 });

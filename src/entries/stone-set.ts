@@ -55,8 +55,8 @@ export const stoneSet = defineEntry({
     const matter = { kind: 'stones', count: stones } as const;
     return [packet && left ? flow(from, piece, matter, reading) : flowOfWhole(from, piece, matter)];
   },
-  say: ({ stone, packet, stones, left, weight: reading, seat }, name) =>
-    `Set: ${stone ? name(stone) : `${stonesWords(stones)}${packet ? ` from ${name(packet)}` : ''}`}${after(', ', seat)}${
-      left ? `${weightWords(reading)}, ${left} left` : ''
-    }`,
+  say({ stone, packet, stones, left, weight: reading, seat }, name) {
+    const what = stone ? name(stone) : `${stonesWords(stones)}${after(' from ', packet && name(packet))}`;
+    return `Set: ${what}${after(', ', seat)}${left ? `${weightWords(reading)}, ${left} left` : ''}`;
+  },
 });

@@ -5,7 +5,7 @@ import { identities } from '../book/given.ts';
 import { exactlyOne, notOneStone, pieceIsGone, thingIsGone, workNotAgreed } from '../book/refusals.ts';
 import { STONE_CONDITIONS } from '../book/stones.ts';
 import { choice, count } from '../book/values.ts';
-import { stonesWords, weightWords } from '../book/words.ts';
+import { after, stonesWords, weightWords } from '../book/words.ts';
 
 const INTO = 'Say where they went: one stone by itself, or a packet, and only one of them.';
 
@@ -47,6 +47,8 @@ export const stoneUnset = defineEntry({
     [stone ?? packet].flatMap((to) =>
       to ? [flow(piece, to, { kind: 'stones', count: stones }, reading), ...identities(to, { condition })] : [],
     ),
-  say: ({ stone, packet, stones, weight: reading, condition }, name) =>
-    `Taken out: ${stone ? name(stone) : `${stonesWords(stones)}${packet ? ` into ${name(packet)}` : ''}`}${weightWords(reading)}, ${STONE_CONDITIONS[condition]}`,
+  say({ stone, packet, stones, weight: reading, condition }, name) {
+    const what = stone ? name(stone) : `${stonesWords(stones)}${after(' into ', packet && name(packet))}`;
+    return `Taken out: ${what}${weightWords(reading)}, ${STONE_CONDITIONS[condition]}`;
+  },
 });

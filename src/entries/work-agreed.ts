@@ -64,6 +64,9 @@ export const workAgreed = defineEntry({
     ...given(price, ({ minor, currency }) => fact('money', { of: job, minor, currency, for: 'price' })),
     ...identities(job, { work: steps.join(' '), details, priceKind, dustTerms: dust, cutMetalTerms: cutMetal, oldParts }),
   ],
-  say: ({ steps, priceKind, price, promise, cutMetal, dust, agreedBy }) =>
-    `Agreed by ${AGREED_BY[agreedBy]}: ${wordsOf(WORK_STEPS, steps)}; ${price ? `${formatMoney(price)}, ` : ''}${PRICE_KINDS[priceKind]}; ready by ${formatCivilDate(promise)}; worn metal removed: ${WASTE_TERMS[cutMetal]}; dust and filings: ${WASTE_TERMS[dust]}`,
+  say({ steps, priceKind, price, promise, cutMetal, dust, agreedBy }) {
+    const cost = price ? `${formatMoney(price)}, ${PRICE_KINDS[priceKind]}` : PRICE_KINDS[priceKind];
+    const waste = `worn metal removed: ${WASTE_TERMS[cutMetal]}; dust and filings: ${WASTE_TERMS[dust]}`;
+    return `Agreed by ${AGREED_BY[agreedBy]}: ${wordsOf(WORK_STEPS, steps)}; ${cost}; ready by ${formatCivilDate(promise)}; ${waste}`;
+  },
 });

@@ -1,8 +1,9 @@
 // What every entry type must hold, whatever it is about.
 import { readdirSync, readFileSync } from 'node:fs';
-import { describe, expect, it } from 'vitest';
+import { describe, expect, expectTypeOf, it } from 'vitest';
 import type { Fields } from '../../src/book/entry.ts';
 import type { Fact } from '../../src/book/facts.ts';
+import type { AskCode, RefusalCode } from '../../src/entries/index.ts';
 import { isRef } from '../../src/units/ids.ts';
 import { nameOf } from '../vectors/samples.ts';
 import { deciding, kindOf, piece, sampleOf, stamp, stone, table } from './views.ts';
@@ -31,6 +32,12 @@ describe('the list of entries', () => {
   it('holds one entry type for each file, under its own name', () => {
     expect(table.map(([name, { type }]) => [name, type])).toEqual(table.map(([name]) => [name, name]));
     expect(table.map(([name]) => `${name.replaceAll('_', '-')}.ts`).toSorted()).toEqual(files.toSorted());
+  });
+
+  it('knows every code that an entry refuses or asks with, and no other', () => {
+    expectTypeOf<'piece_is_gone' | 'stone_count_differs'>().toExtend<RefusalCode>();
+    expectTypeOf<'cut_exceeds_piece' | 'added_exceeds_source'>().toEqualTypeOf<AskCode>();
+    expectTypeOf<string>().not.toExtend<RefusalCode>();
   });
 
   it.each(files)('%s exports its entry type and nothing else', (file) => {

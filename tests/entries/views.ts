@@ -14,7 +14,7 @@ export const stamp: Stamp = {
   auth: 'session',
   device: 'dev-1',
 };
-export const now: Now = { ...stamp, witness: THINGS.setter, today: '2026-12-08' as CivilDate, alone: true };
+const now: Now = { ...stamp, witness: THINGS.setter, today: '2026-12-08' as CivilDate, alone: true };
 
 const g = (grams: number): { readonly ng: MassNg } => ({ ng: massNg(Math.round(grams * 1_000) * 1_000_000) });
 const held = { balance: g(5.17), expected: g(5.17), holder: THINGS.owner, offeredTo: null, holds: [], gone: false } as const;
@@ -132,7 +132,7 @@ export const table = Object.entries(ENTRIES) as unknown as readonly (readonly [E
 export const sampleOf = (type: string) => SAMPLES[type as EntryName] as Readonly<Record<string, unknown>>;
 
 /** The views of what a sample names; what begins, or may begin, is not there yet. */
-export function viewsOf({ fields, type }: Any): Record<string, unknown> {
+function viewsOf({ fields, type }: Any): Record<string, unknown> {
   const views: Record<string, unknown> = {};
   for (const [name, { role }] of Object.entries(fields as Fields)) {
     const kind = kindOf(sampleOf(type)[name]);
