@@ -92,21 +92,20 @@ export function adjustCurved(y: Vector, covariance: Matrix, constraints: Constra
   throw new RangeError(`no solution in ${mostSteps} steps`);
 }
 
-/** Least squares with x ≥ 0: a value that comes out below zero is fixed at zero, and freed again when the rest would lift it. */
-export function adjustAtLeastZero(balances: Balances, y: Vector): { readonly x: Vector; readonly fixed: readonly number[] } {
+/** Least squares with x ≥ 0, from the free solution: a value that comes out below zero is fixed at zero, and freed again when the rest would lift it. */
+export function atLeastZero(balances: Balances, y: Vector, free: Adjustment): { readonly x: Vector; readonly fixed: readonly number[] } {
   let fixed: readonly number[] = [];
+  let { corrections, factor, white } = free;
   for (let round = 0; round <= 2 * y.length; round++) {
-    const unit = fixed.map((j) => y.map((_, i) => (i === j ? 1 : 0)));
-    const a = [...balances.a, ...unit];
-    const residuals = [...balances.residuals, ...fixed.map((j) => y[j] ?? 0)];
-    const { corrections, factor, white } = adjust({ ...balances, a, residuals });
     const x = y.map((value, i) => (fixed.includes(i) ? 0 : value - (corrections[i] ?? 0)));
-    const pull = unwhiten(factor, white, a.length);
+    const pull = unwhiten(factor, white, balances.a.length + fixed.length);
     const freed = fixed.find((_, k) => (pull[balances.a.length + k] ?? 0) > 0);
     const below = x.reduce((least, value, i) => (value < (x[least] ?? 0) ? i : least), 0);
-    if (freed !== undefined) fixed = fixed.filter((j) => j !== freed);
-    else if ((x[below] ?? 0) < -1e-12) fixed = [...fixed, below];
-    else return { x, fixed };
+    if (freed === undefined && (x[below] ?? 0) >= -1e-12) return { x, fixed };
+    fixed = freed === undefined ? [...fixed, below] : fixed.filter((j) => j !== freed);
+    const units = fixed.map((j) => y.map((_, i) => Number(i === j)));
+    const residuals = [...balances.residuals, ...fixed.map((j) => y[j] ?? 0)];
+    ({ corrections, factor, white } = adjust({ ...balances, a: [...balances.a, ...units], residuals }));
   }
   throw new RangeError('the values fixed at zero do not settle');
 }

@@ -2,11 +2,10 @@
 // Nothing is ever corrected here; hypotheses that look the same are named together.
 import type { MassNg } from '../units/mass.ts';
 import { covariance, type Worth } from '../weighing/uncertainty.ts';
-import { type Adjustment, adjust, adjustAtLeastZero, type Balances, type Explanation, explain } from './adjustment.ts';
+import { type Adjustment, adjust, atLeastZero, type Balances } from './adjustment.ts';
 import { CALC_VERSION, LEAST_U_G, Z95 } from './closure.ts';
-import { normalUpper } from './distributions.ts';
 import { dot, type Vector } from './matrix.ts';
-import { sidak } from './periods.ts';
+import { GLOBAL_ALPHA, hypothesesOf, nearBest, type SuspectSet, weighed } from './suspects.ts';
 
 /** The end of a stream that no balance is struck over: customers, suppliers, the past and the future of a holding. */
 export const OUTSIDE = 'outside';
@@ -42,20 +41,6 @@ export interface ReconciledStream {
   /** A fault this large would be found 95 times in 100; null when it cannot be checked. */
   readonly detectableG: number | null;
 }
-export type Hypothesis =
-  | { readonly fault: 'weighing wrong'; readonly stream: string }
-  | { readonly fault: 'loss'; readonly nodes: readonly string[] }
-  | { readonly fault: 'factor drifted'; readonly factor: string };
-/** One hypothesis with its size: grams too heavy, grams lost, or standard uncertainties of drift. */
-export type Suspect = Hypothesis & { readonly size: number; readonly u: number };
-/** Hypotheses that the figures cannot tell apart. */
-export interface SuspectSet {
-  readonly suspects: readonly Suspect[];
-  readonly z: number;
-  readonly t: number;
-  /** Beyond the critical value for the number of different signatures. */
-  readonly significant: boolean;
-}
 export interface NetworkReckoning {
   readonly calcVersion: string;
   readonly groups: readonly NodeGroup[];
@@ -72,9 +57,6 @@ export interface NetworkReckoning {
   readonly suspects: readonly SuspectSet[];
 }
 
-const GLOBAL_ALPHA = 0.05;
-const WITHIN_BEST = 3.84;
-
 /** Reckons a network of holdings and flows: reconciled flows, the global test and the sets of suspects. */
 export function reckon(network: Network): NetworkReckoning {
   const groups = groupsOf(network);
@@ -82,35 +64,23 @@ export function reckon(network: Network): NetworkReckoning {
   const measured = network.streams.filter((stream): stream is Stream & { ng: MassNg } => stream.ng !== null);
   const groupOf = new Map(tested.flatMap(({ nodes }, i) => nodes.map((node) => [node, i] as const)));
   const a = tested.map((_, i) => measured.map(({ from, to }) => Number(groupOf.get(to) === i) - Number(groupOf.get(from) === i)));
-  const residualsNg = a.map((row) =>
-    dot(
-      row,
-      measured.map(({ ng }) => ng),
-    ),
-  );
+  const readNg = measured.map(({ ng }): number => ng);
+  const residualsNg = a.map((row) => dot(row, readNg));
   const worths = measured.map(({ uRandomG, factors }) => ({ uRandomG: Math.max(LEAST_U_G, uRandomG), factors }));
   const balances: Balances = { a, covariance: covariance(worths), residuals: residualsNg.map((ng) => ng / 1e9) };
   const adjustment = adjust(balances);
-  const hypotheses = hypothesesOf(tested, measured, balances);
-  const explained = hypotheses.map(({ signature }) => explain(adjustment, signature));
-  const sets = suspectSets(hypotheses, explained);
-  const criticalZ = sets.length === 0 ? 0 : normalUpper(sidak(GLOBAL_ALPHA, sets.length) / 2);
-  const kept = adjustAtLeastZero(
+  const kept = atLeastZero(
     balances,
-    measured.map(({ ng }) => ng / 1e9),
+    readNg.map((ng) => ng / 1e9),
+    adjustment,
   );
-  const streams = measured.map(({ id }, j) => {
+  const found = weighed(hypothesesOf(tested, measured, a, kept.x), adjustment);
+  const { explained, criticalZ } = found;
+  const streams = measured.map(({ id }, j): ReconciledStream => {
     const shown = explained[j] ?? null;
     const detectableG = shown && (criticalZ + Z95) * shown.u;
-    const reconciledG = kept.x[j] ?? 0;
-    return {
-      id,
-      reconciledG,
-      uG: adjustment.uReconciled[j] ?? 0,
-      fixedAtZero: kept.fixed.includes(j),
-      checkable: shown !== null,
-      detectableG,
-    };
+    const [reconciledG, uG] = [kept.x[j] ?? 0, adjustment.uReconciled[j] ?? 0];
+    return { id, reconciledG, uG, fixedAtZero: kept.fixed.includes(j), checkable: shown !== null, detectableG };
   });
   return {
     calcVersion: CALC_VERSION,
@@ -122,7 +92,7 @@ export function reckon(network: Network): NetworkReckoning {
     streams,
     unmeasured: unmeasuredOf(network, streams),
     criticalZ,
-    suspects: adjustment.p < GLOBAL_ALPHA ? nearBest(sets, criticalZ) : [],
+    suspects: adjustment.p < GLOBAL_ALPHA ? nearBest(found) : [],
   };
 }
 
@@ -173,55 +143,6 @@ function totalOf({ a, covariance: sigma }: Balances, residualsNg: Vector): Netwo
     ),
   );
   return { residualNg, uG, z: uG > 0 ? residualNg / 1e9 / uG : 0 };
-}
-
-type Signed = { readonly hypothesis: Hypothesis; readonly signature: Vector };
-
-/** Every weighing first, in order; then a loss at every group; then every shared factor. */
-function hypothesesOf(groups: readonly Group[], measured: readonly Stream[], { a }: Balances): readonly Signed[] {
-  const columns = measured.map((_, j) => a.map((row) => row[j] ?? 0));
-  const weighings = measured.map(
-    ({ id }, j): Signed => ({ hypothesis: { fault: 'weighing wrong', stream: id }, signature: columns[j] ?? [] }),
-  );
-  const losses = groups.map(
-    ({ nodes }, i): Signed => ({ hypothesis: { fault: 'loss', nodes }, signature: groups.map((_, k) => (k === i ? 1 : 0)) }),
-  );
-  const effects = new Map<string, number[]>();
-  for (const [j, { factors }] of measured.entries()) {
-    for (const { id, sensitivityG } of factors) {
-      const sum = effects.get(id) ?? groups.map(() => 0);
-      effects.set(
-        id,
-        sum.map((value, i) => value + sensitivityG * (columns[j]?.[i] ?? 0)),
-      );
-    }
-  }
-  const drifts = [...effects].map(([factor, signature]): Signed => ({ hypothesis: { fault: 'factor drifted', factor }, signature }));
-  return [...weighings, ...losses, ...drifts];
-}
-
-type Explained = { readonly best: Explanation; readonly suspects: Suspect[] };
-
-/** Puts hypotheses whose signatures are proportional into one set. */
-function suspectSets(hypotheses: readonly Signed[], explained: readonly (Explanation | null)[]): readonly Explained[] {
-  const sets: Explained[] = [];
-  for (const [i, { hypothesis }] of hypotheses.entries()) {
-    const one = explained[i];
-    if (!one) continue;
-    const suspect = { ...hypothesis, size: one.size, u: one.u };
-    const same = sets.find(({ best }) => Math.abs(dot(best.direction, one.direction)) > 1 - 1e-9);
-    if (same) same.suspects.push(suspect);
-    else sets.push({ best: one, suspects: [suspect] });
-  }
-  return sets;
-}
-
-function nearBest(sets: readonly Explained[], criticalZ: number): readonly SuspectSet[] {
-  const most = Math.max(...sets.map(({ best }) => best.t));
-  return sets
-    .filter(({ best }) => best.t > most - WITHIN_BEST)
-    .sort((one, other) => other.best.t - one.best.t)
-    .map(({ best, suspects }) => ({ suspects, z: best.z, t: best.t, significant: Math.abs(best.z) >= criticalZ }));
 }
 
 /** Finds unmeasured flows one by one, where a node has just one left. */

@@ -4,11 +4,11 @@ import { decimalsOfStep, formatMassWithUnit, type MassNg, type MassUnit, massNg 
 import { formatMoney, type Money } from '../units/money.ts';
 import type { Closure, Verdict } from './closure.ts';
 import type { SettlementCheck } from './fine-metal.ts';
-import type { Hypothesis, SuspectSet } from './network.ts';
 import type { OwnMetal } from './own-metal.ts';
 import type { PeriodCount } from './periods.ts';
 import type { Slip, SlipKind } from './slip.ts';
 import type { ParcelComparison, StoneComparison, StoneVerdict, Worthwhile } from './stones.ts';
+import type { Hypothesis, SuspectSet } from './suspects.ts';
 
 export const VERDICT_WORDS: Readonly<Record<Verdict, string>> = {
   agrees: 'agrees as far as the balance can tell',

@@ -53,7 +53,7 @@ function difference(row: Readonly<Record<string, string>> & { readonly zero_roun
     zeroStep: row.zero_rounding ? Number(row[`d_${end}`]) : 0,
     linearity: Number(row[`mpe_${end}`]),
   });
-  const u = uOfDifference(terms('in'), terms('out'), Number(row['drift_halfwidth']));
+  const u = uOfDifference(terms('in'), terms('out'), Number(row.drift_halfwidth));
   return { u_diff: u, U_diff_k2: 2 * u };
 }
 

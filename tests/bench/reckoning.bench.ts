@@ -1,0 +1,69 @@
+// How long the reckoning takes: medians in milliseconds, printed. Run with `npx jiti tests/bench/reckoning.bench.ts`; no part of the tests.
+import { readFileSync } from 'node:fs';
+import { join } from 'node:path';
+import { closure, type Weighing } from '../../src/reckoning/closure.ts';
+import { limitFor } from '../../src/reckoning/drift.ts';
+import { pairProbabilities } from '../../src/reckoning/labels.ts';
+import { OUTSIDE, reckon, type Stream } from '../../src/reckoning/network.ts';
+import { massNg } from '../../src/units/mass.ts';
+
+function median(times: number, run: () => void): number {
+  const taken = Array.from({ length: times }, () => {
+    const start = performance.now();
+    run();
+    return performance.now() - start;
+  });
+  return taken.sort((a, b) => a - b)[Math.floor(times / 2)] ?? 0;
+}
+
+const weighings = Array.from({ length: 11 }, (_, i): Weighing => {
+  const worth = { uRandomG: 0.0078, factors: [{ id: 'gain', sensitivityG: 5.8e-5 * (i + 1) }], sG: 0.006, dof: 9 };
+  return { id: `${i}`, sign: i % 2 === 0 ? 1 : -1, ng: massNg(5e9 + i * 1e7), stepNg: massNg(1e7), worth };
+});
+
+/** The 50 flows and 26 nodes of Zhang et al. (2010), from the check rows. */
+function published(): { nodes: readonly string[]; streams: readonly Stream[] } {
+  const { rows } = JSON.parse(readFileSync(join(import.meta.dirname, '../reference/reconciliation.json'), 'utf8'));
+  const { A, y, sd } = rows.find(({ id }: { id: string }) => id === 'DR-P16').input as { A: number[][]; y: number[]; sd: number[] };
+  const end = (j: number, sign: number) => {
+    const i = A.findIndex((row) => row[j] === sign);
+    return i === -1 ? OUTSIDE : `${i}`;
+  };
+  const streams = y.map((value, j): Stream => {
+    const ends = { from: end(j, -1), to: end(j, 1) };
+    return {
+      id: `${j}`,
+      ...ends,
+      ng: massNg(Math.round(value * 1e9)),
+      uRandomG: sd[j] ?? 0,
+      factors: [{ id: `gain:${j % 5}`, sensitivityG: 1e-4 * value }],
+    };
+  });
+  return { nodes: A.map((_, i) => `${i}`), streams };
+}
+
+/** 90 holdings in a row: three things passed along all of them (273 flows), and 27 flows of stock to and from the first ones. */
+function row() {
+  const name = (i: number) => (i % 91 === 0 ? OUTSIDE : `${i % 91}`);
+  const flow = (id: string, from: string, to: string, j: number): Stream => {
+    const worth = { uRandomG: 0.01, factors: [{ id: `gain:${j % 9}`, sensitivityG: 1e-4 }] };
+    return { id, from, to, ng: massNg(5e9 + 1e7 * (j % 3)), ...worth };
+  };
+  const passed = Array.from({ length: 273 }, (_, j) => flow(`${j}`, name(j), name(j + 1), j));
+  const stock = Array.from({ length: 27 }, (_, j) =>
+    flow(`s${j}`, j % 2 ? name(1 + (j >> 1)) : OUTSIDE, j % 2 ? OUTSIDE : name(1 + (j >> 1)), j),
+  );
+  return { nodes: Array.from({ length: 90 }, (_, i) => `${i + 1}`), streams: [...passed, ...stock] };
+}
+
+const zhang = published();
+const shop = row();
+const parcel = Array.from({ length: 16 }, (_, i) => Array.from({ length: 16 }, (__, j) => (i - j) ** 2 / 4));
+const figures = {
+  'a job of 11 weighings': median(500, () => closure(weighings)),
+  '50 flows, 26 nodes': median(50, () => reckon(zhang)),
+  '300 flows, 90 nodes': median(5, () => reckon(shop)),
+  'pair probabilities of 16 stones': median(10, () => pairProbabilities(parcel)),
+  'limit of a chart from its run length': median(3, () => limitFor(600)),
+};
+for (const [what, ms] of Object.entries(figures)) console.log(`${what}: ${ms.toFixed(3)} ms`);

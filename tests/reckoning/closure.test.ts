@@ -1,0 +1,137 @@
+import { describe, expect, it } from 'vitest';
+import {
+  ACTION_ALPHA,
+  CALC_VERSION,
+  closure,
+  eitherTail,
+  levelAt,
+  lossTail,
+  NOTE_ALPHA,
+  type Weighing,
+} from '../../src/reckoning/closure.ts';
+import { massNg } from '../../src/units/mass.ts';
+import { type BalanceParameters, rangeFor } from '../../src/weighing/balance.ts';
+import { worthOfReading } from '../../src/weighing/uncertainty.ts';
+import { balanceWith, normal, shownNg, uniform } from './random.ts';
+
+const g = (grams: number) => massNg(Math.round(grams * 1e9));
+const coarse = balanceWith('0.01 g', 0.01, 0.006, 0.005);
+const fine = balanceWith('0.001 g', 0.001, 0.001, 0.001);
+
+const weighed = (balance: BalanceParameters, sign: 1 | -1, ng: number): Weighing => ({
+  id: `${sign} ${ng}`,
+  sign,
+  ng: massNg(ng),
+  stepNg: rangeFor(balance, massNg(ng))?.stepNg ?? massNg(0),
+  worth: worthOfReading(balance, massNg(ng), { epoch: '2026a' }),
+});
+const job = (balance: BalanceParameters, ...grams: readonly number[]) =>
+  grams.map((mass) => weighed(balance, mass > 0 ? 1 : -1, Math.abs(g(mass))));
+
+describe('closing one job', () => {
+  it('counts a loss positive, exactly, and names the arithmetic', () => {
+    const closed = closure(job(coarse, 8.42, -6.57, -1.37, -0.3));
+    expect(closed.lossNg).toBe(g(0.18));
+    expect(closed.calcVersion).toBe(CALC_VERSION);
+    expect(closed.verdict).toBe('does not agree');
+    expect(closed.finding).toBe('loss');
+  });
+  it('agrees when the gap is within the steps', () => {
+    expect(closure(job(coarse, 8.42, -7.05, -1.36)).verdict).toBe('agrees');
+  });
+  it('calls for weighing again between the two levels', () => {
+    const closed = closure(job(coarse, 8.42, -7.0, -1.38));
+    expect(closed.lossNg).toBe(g(0.04));
+    expect(closed.verdict).toBe('weigh again');
+  });
+  it('finds an apparent gain as well', () => {
+    const closed = closure(job(coarse, 8.42, -8.6));
+    expect(closed.finding).toBe('gain');
+    expect(closed.verdict).toBe('does not agree');
+  });
+  it('says nothing of what was not weighed', () => {
+    expect(closure(job(coarse, 8.42, -8.42), { unweighed: true }).verdict).toBe('not checked');
+    expect(closure(job(coarse, 8.42)).verdict).toBe('not checked');
+  });
+  it('knows a usual working loss from one beyond it', () => {
+    const worked = job(fine, 8.42, -8.36);
+    const usual = { meanG: 0.05, tauG: 0.01 };
+    expect(closure(worked).verdict).toBe('does not agree');
+    expect(closure(worked, { usual }).finding).toBe('usual loss');
+    expect(closure(worked, { usual }).verdict).toBe('agrees');
+    expect(closure(job(fine, 8.42, -8.3), { usual }).verdict).toBe('does not agree');
+  });
+  it('flags later when s came from few readings', () => {
+    const few = { ...coarse, repeatability: { sNg: 6_000_000, readings: 4 } };
+    const [known, guessed] = [closure(job(coarse, 8.42, -8.42)), closure(job(few, 8.42, -8.42))];
+    expect(guessed.dof).toBeLessThan(30);
+    expect(guessed.action.flagNg).toBeGreaterThan(known.action.flagNg);
+  });
+  it('stands when every weighing claims to be perfect', () => {
+    const perfect = { uRandomG: 0, factors: [] };
+    const closed = closure([
+      { id: 'in', sign: 1, ng: g(5), worth: perfect },
+      { id: 'out', sign: -1, ng: g(5), worth: perfect },
+    ]);
+    expect(closed.verdict).toBe('agrees');
+    expect(Number.isFinite(closed.z)).toBe(true);
+  });
+});
+
+describe('losses read in steps', () => {
+  // Constructed balances of the working notes: note from, finds 95 % of, action from, finds 95 % of.
+  it.each([
+    [coarse, 2, 0.03, 0.043, 0.04, 0.053],
+    [coarse, 4, 0.04, 0.06, 0.06, 0.08],
+    [coarse, 8, 0.05, 0.081, 0.08, 0.111],
+    [fine, 2, 0.004, 0.006, 0.006, 0.008],
+    [fine, 8, 0.007, 0.012, 0.012, 0.017],
+  ])('on the %o balance with %i weighings', (balance, count, noteG, noteFindsG, actionG, actionFindsG) => {
+    const { note, action } = closure(job(balance, ...Array.from({ length: count }, (_, i) => (i % 2 === 0 ? 1 : -1))));
+    expect(note.flagNg).toBe(g(noteG));
+    expect(note.detectableG).toBeCloseTo(noteFindsG, 3);
+    expect(action.flagNg).toBe(g(actionG));
+    expect(action.detectableG).toBeCloseTo(actionFindsG, 3);
+  });
+  it('flags at the smallest step whose chance is allowed', () => {
+    for (const uG of [0.0042, 0.011, 0.0163, 0.04]) {
+      const spread = { uG, stepNg: 10_000_000 };
+      for (const alpha of [NOTE_ALPHA, ACTION_ALPHA]) {
+        const { flagNg } = levelAt(alpha, spread);
+        expect(lossTail(flagNg, spread)).toBeLessThanOrEqual(alpha);
+        expect(lossTail(flagNg - spread.stepNg, spread)).toBeGreaterThan(alpha);
+      }
+    }
+  });
+  it('is certain of nothing when nothing is lost', () => {
+    expect(eitherTail(0, { uG: 0.01, stepNg: 10_000_000 })).toBe(1);
+    expect(eitherTail(-30_000_000, { uG: 0.011, stepNg: 10_000_000 })).toBe(eitherTail(30_000_000, { uG: 0.011, stepNg: 10_000_000 }));
+  });
+});
+
+describe('the bench note over many honest jobs', () => {
+  it.each([
+    ['0.01 g', coarse, 4, 11],
+    ['0.01 g', coarse, 7, 12],
+    ['0.001 g', fine, 4, 13],
+    ['0.001 g', fine, 9, 14],
+  ])('on a %s balance it is raised as often as it says', (_name, balance, outs, seed) => {
+    const random = uniform(seed);
+    const noise = normal(random);
+    const jobs = 20_000;
+    let raised = 0;
+    let promised = 0;
+    for (let i = 0; i < jobs; i++) {
+      const gainError = noise() * balance.uGain;
+      const parts = Array.from({ length: outs }, () => 0.2 + 3 * random());
+      const whole = parts.reduce((sum, part) => sum + part, 0);
+      const readings = [weighed(balance, 1, shownNg(balance, whole, gainError, random))];
+      for (const part of parts) readings.push(weighed(balance, -1, shownNg(balance, part, gainError, random)));
+      const closed = closure(readings);
+      if (closed.pLoss <= NOTE_ALPHA) raised += 1;
+      promised += closed.note.trueAlpha / jobs;
+    }
+    expect(Math.abs(raised / jobs - promised)).toBeLessThan(0.01);
+    expect(raised / jobs).toBeLessThan(NOTE_ALPHA + 0.01);
+  });
+});

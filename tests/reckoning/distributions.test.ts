@@ -1,0 +1,110 @@
+import jStat from 'jstat';
+import { describe, expect, it } from 'vitest';
+import {
+  chiSquaredTail,
+  chiSquaredUpper,
+  incompleteBeta,
+  lnGamma,
+  normalTail,
+  normalTails,
+  normalUpper,
+  studentTail,
+  studentUpper,
+} from '../../src/reckoning/distributions.ts';
+
+const near = (got: number, expected: number, relative: number) => expect(Math.abs(got / expected - 1)).toBeLessThan(relative);
+
+describe('published tables', () => {
+  // NIST/SEMATECH e-Handbook 1.3.6.7.4, values exceeded with probability 0.90 0.95 0.975 0.99 0.999.
+  it.each([
+    [10, [4.865, 3.94, 3.247, 2.558, 1.479]],
+    [50, [37.689, 34.764, 32.357, 29.707, 24.674]],
+    [100, [82.358, 77.929, 74.222, 70.065, 61.918]],
+  ])('chi-squared with %i degrees of freedom, lower part', (df, row) => {
+    for (const [i, tail] of [0.9, 0.95, 0.975, 0.99, 0.999].entries()) expect(chiSquaredUpper(tail, df)).toBeCloseTo(row[i] ?? 0, 3);
+  });
+
+  // Chi-square table of an examination paper of the Namibia University of Science and Technology, upper part .050 .025 .010 .005.
+  it.each([
+    [1, [3.84146, 5.02389, 6.6349, 7.87944]],
+    [4, [9.48773, 11.14329, 13.2767, 14.86026]],
+    [10, [18.30704, 20.48318, 23.20925, 25.18818]],
+  ])('chi-squared with %i degrees of freedom, upper part', (df, row) => {
+    for (const [i, tail] of [0.05, 0.025, 0.01, 0.005].entries()) expect(chiSquaredUpper(tail, df)).toBeCloseTo(row[i] ?? 0, 4);
+  });
+
+  // NIST Technical Note 1297, Table B.1: fraction between −t and +t of 90, 95, 99 and 99.73 percent.
+  it.each([
+    [1, [6.31, 12.71, 63.66, 235.8]],
+    [9, [1.83, 2.26, 3.25, 4.09]],
+    [50, [1.68, 2.01, 2.68, 3.16]],
+    [Number.POSITIVE_INFINITY, [1.645, 1.96, 2.576, 3.0]],
+  ])('Student with %d degrees of freedom', (df, row) => {
+    for (const [i, fraction] of [0.9, 0.95, 0.99, 0.9973].entries()) near(studentUpper((1 - fraction) / 2, df), row[i] ?? 0, 4e-3);
+  });
+
+  // t table of the J. Am. Stat. Assoc. 1959, columns .999 and .9995.
+  it.each([
+    [1, 318.309, 636.619],
+    [5, 5.893, 6.869],
+    [30, 3.385, 3.646],
+  ])('Student with %i degrees of freedom, far tail', (df, oneInThousand, fiveInTenThousand) => {
+    expect(studentUpper(0.001, df)).toBeCloseTo(oneInThousand, 2);
+    expect(studentUpper(0.0005, df)).toBeCloseTo(fiveInTenThousand, 2);
+  });
+});
+
+describe('an independent library (jstat)', () => {
+  const zs = [-3.7, -1.2, -0.01, 0, 0.5, 1.645, 2.5, 4];
+  it('agrees on the normal', () => {
+    for (const z of zs) expect(normalTail(z)).toBeCloseTo(jStat.normal.cdf(-z, 0, 1), 12);
+    for (const p of [0.001, 0.05, 0.3, 0.9]) expect(normalUpper(p)).toBeCloseTo(-jStat.normal.inv(p, 0, 1), 8);
+  });
+  it('agrees on chi-squared', () => {
+    for (const df of [1, 2, 5, 26, 90])
+      for (const x of [0.1, 1, 4, 20, 100]) expect(chiSquaredTail(x, df)).toBeCloseTo(1 - jStat.chisquare.cdf(x, df), 10);
+  });
+  it('agrees on Student, as far as it goes near zero (1.6e-8 off scipy at t = 0.01)', () => {
+    for (const df of [1, 3, 9, 40]) for (const t of zs) expect(studentTail(t, df)).toBeCloseTo(1 - jStat.studentt.cdf(t, df), 7);
+  });
+});
+
+describe('true upper tails', () => {
+  // scipy 1.17.1: norm.sf, chi2.sf, t.sf.
+  it.each([
+    [normalTail(5), 2.8665157187919333e-7],
+    [normalTail(14.457587845501301), 1.1226478211358237e-47],
+    [normalTail(37), 5.725571222524576e-300],
+    [chiSquaredTail(401.2, 5), 1.6354245870923107e-84],
+    [studentTail(1e-3, 3), 0.49963244748473046],
+    [studentTail(60, 9), 2.5005952358364503e-13],
+  ])('%d is not lost', (got, expected) => near(got, expected, 1e-6));
+
+  it('is one half on each side of zero', () => {
+    expect(normalTail(0)).toBe(0.5);
+    expect(normalTails(0)).toBe(1);
+    expect(normalTail(-9)).toBe(1);
+    expect(studentTail(0, 4)).toBe(0.5);
+  });
+});
+
+describe('closed forms', () => {
+  it('has Cauchy tails with one degree of freedom', () => {
+    for (const t of [-3.7, -0.01, 0.5, 4, 1e6])
+      near(studentTail(t, 1), t > 1 ? Math.atan(1 / t) / Math.PI : 0.5 - Math.atan(t) / Math.PI, 1e-13);
+  });
+  it('is exponential with two degrees of freedom of chi-squared', () => {
+    for (const x of [0.01, 1, 9, 300]) near(chiSquaredTail(x, 2), Math.exp(-x / 2), 1e-13);
+  });
+});
+
+describe('the functions underneath', () => {
+  it('gives factorials', () => {
+    for (const [n, factorial] of [1, 1, 2, 6, 24, 120, 720].entries()) near(Math.exp(lnGamma(n + 1)), factorial, 1e-13);
+    near(Math.exp(lnGamma(0.25)), 3.625609908221908, 1e-13); // Γ(1/4), DLMF 5.4.6 and OEIS A068466 (memory)
+  });
+  it('is symmetric in the incomplete beta', () => {
+    // DLMF 8.17.4: I_x(a, b) = 1 − I_(1−x)(b, a).
+    for (const x of [0.01, 0.3, 0.77]) expect(incompleteBeta(x, 1 - x, 2.5, 7)).toBeCloseTo(1 - incompleteBeta(1 - x, x, 7, 2.5), 14);
+  });
+});

@@ -1,0 +1,167 @@
+import { describe, expect, it } from 'vitest';
+import { adjustCurved } from '../../src/reckoning/adjustment.ts';
+import { diagonal } from '../../src/reckoning/matrix.ts';
+import { OUTSIDE, reckon, type Stream } from '../../src/reckoning/network.ts';
+import type { Suspect } from '../../src/reckoning/suspects.ts';
+import { massNg } from '../../src/units/mass.ts';
+import { chain, FLOWS, STEPS } from './chain.ts';
+import { balanceWith, normal, shownNg, uniform } from './random.ts';
+
+const coarse = balanceWith('0.01 g', 0.01, 0.006, 0.005);
+const exactly = (_name: string, trueG: number) => Math.round(trueG * 1e9);
+const named = (suspect: Suspect) =>
+  suspect.fault === 'weighing wrong'
+    ? suspect.stream
+    : suspect.fault === 'loss'
+      ? `loss at ${suspect.nodes.join(' and ')}`
+      : suspect.factor;
+const flow = (id: string, from: string, to: string, grams: number | null, uRandomG = 0.01): Stream => {
+  const ng = grams === null ? null : massNg(Math.round(grams * 1e9));
+  return { id, from, to, ng, uRandomG, factors: [] };
+};
+
+describe('a chain that closes', () => {
+  const found = reckon(chain(coarse, exactly));
+  it('has no suspects', () => {
+    expect(found.suspects).toEqual([]);
+    expect(found.p).toBeGreaterThan(0.99);
+    expect(found.groups.map(({ nodes }) => nodes)).toEqual(STEPS.map((step) => [step]));
+  });
+  it('reconciles each weighing to itself, and knows it better than it was read', () => {
+    for (const [i, { reconciledG, uG, checkable }] of found.streams.entries()) {
+      expect(reconciledG).toBeCloseTo(FLOWS[i]?.[3] ?? 0, 9);
+      expect(uG).toBeLessThan(0.0079);
+      expect(checkable).toBe(true);
+    }
+  });
+  it('says how large a fault would be found', () => {
+    // Independent computation with numpy over this chain: 0.045 to 0.064 g at the Šidák level for 13.
+    for (const { detectableG } of found.streams) expect(detectableG).toBeGreaterThan(0.04);
+    for (const { detectableG } of found.streams) expect(detectableG).toBeLessThan(0.066);
+  });
+});
+
+describe('a chain with a fault', () => {
+  it('picks out the weighing whose digits were swapped', () => {
+    const found = reckon(chain(coarse, (name, trueG) => exactly(name, name === 'cut' ? 6.57 : trueG)));
+    expect(found.suspects).toHaveLength(1);
+    expect(found.suspects[0]?.suspects.map(named)).toEqual(['cut']);
+    expect(found.suspects[0]?.suspects[0]?.size).toBeCloseTo(-0.18, 2);
+    expect(found.suspects[0]?.significant).toBe(true);
+  });
+  it('names a loss and the loose weighings of its step together, as nothing can tell them apart', () => {
+    const found = reckon(chain(coarse, (name, trueG) => exactly(name, name === 'filings' ? 0 : trueG)));
+    expect(found.suspects[0]?.suspects.map(named)).toEqual(['cut-off', 'filings', 'loss at cut and filed']);
+  });
+  it('keeps the residual of each step exact', () => {
+    const found = reckon(chain(coarse, (name, trueG) => exactly(name, name === 'cut' ? 6.57 : trueG)));
+    expect(found.groups.map(({ residualNg }) => residualNg)).toEqual([0, 180_000_000, -180_000_000, 0, 0]);
+    expect(found.total.residualNg).toBe(0);
+  });
+});
+
+describe('what cannot be checked', () => {
+  it('says so of a weighing at a node joined to the outside by an unmeasured flow', () => {
+    const found = reckon({ nodes: ['bench'], streams: [flow('in', OUTSIDE, 'bench', 5), flow('dust', 'bench', OUTSIDE, null)] });
+    expect(found.groups[0]?.testable).toBe(false);
+    expect(found.streams[0]).toMatchObject({ checkable: false, detectableG: null });
+    expect(found.unmeasured).toEqual([{ id: 'dust', g: 5 }]);
+    expect(found.rank).toBe(0);
+  });
+  it('merges two nodes over a flow nobody weighed, and finds that flow', () => {
+    const streams = [flow('in', OUTSIDE, 'a', 5), flow('across', 'a', 'b', null), flow('out', 'b', OUTSIDE, 4.99)];
+    const found = reckon({ nodes: ['a', 'b'], streams });
+    expect(found.groups).toHaveLength(1);
+    expect(found.groups[0]).toMatchObject({ nodes: ['a', 'b'], testable: true, residualNg: 10_000_000 });
+    expect(found.unmeasured[0]?.g).toBeCloseTo(4.995, 9);
+  });
+  it('leaves two unmeasured flows side by side open', () => {
+    const streams = [flow('in', OUTSIDE, 'a', 5), flow('one', 'a', 'b', null), flow('two', 'a', 'b', null), flow('out', 'b', OUTSIDE, 5)];
+    expect(reckon({ nodes: ['a', 'b'], streams }).unmeasured.map(({ g }) => g)).toEqual([null, null]);
+  });
+  it('refuses a flow to a place it does not know', () => {
+    expect(() => reckon({ nodes: ['a'], streams: [flow('in', OUTSIDE, 'b', 5)] })).toThrow(RangeError);
+  });
+});
+
+describe('a transfer weighed at both ends', () => {
+  it('is tested by its own pass-through node', () => {
+    const streams = [flow('sent', OUTSIDE, 'courier', 20, 0.005), flow('arrived', 'courier', OUTSIDE, 19.9, 0.005)];
+    const found = reckon({ nodes: ['courier'], streams });
+    expect(found.suspects[0]?.suspects.map(named)).toEqual(['sent', 'arrived', 'loss at courier']);
+  });
+});
+
+describe('a small flow', () => {
+  it('never comes out below zero, and says where it was held', () => {
+    const streams = [flow('in', OUTSIDE, 'a', 5, 0.01), flow('dust', 'a', OUTSIDE, 0.001, 0.01), flow('out', 'a', OUTSIDE, 5.02, 0.01)];
+    const found = reckon({ nodes: ['a'], streams });
+    expect(found.streams.map(({ fixedAtZero }) => fixedAtZero)).toEqual([false, true, false]);
+    expect(found.streams.map(({ reconciledG }) => Number(reconciledG.toFixed(9)))).toEqual([5.01, 0, 5.01]);
+  });
+});
+
+describe('a balance that has drifted', () => {
+  it('is one of the suspects by name', () => {
+    const gain = (grams: number) => [{ id: 'gain:B1:2026a', sensitivityG: 1e-3 * grams }];
+    const streams = [
+      { ...flow('in', OUTSIDE, 'a', 100, 0.005), factors: gain(100) },
+      flow('between', 'a', 'b', 100.6, 0.005),
+      { ...flow('out', 'b', OUTSIDE, 100, 0.005), factors: gain(100) },
+    ];
+    const found = reckon({ nodes: ['a', 'b'], streams });
+    expect(found.suspects.flatMap(({ suspects }) => suspects.map(named))).toContain('gain:B1:2026a');
+  });
+});
+
+describe('dependent balances', () => {
+  it('of a closed ring cost one rank and upset nothing', () => {
+    const streams = [flow('ab', 'a', 'b', 5), flow('bc', 'b', 'c', 5.01), flow('ca', 'c', 'a', 4.99)];
+    const found = reckon({ nodes: ['a', 'b', 'c'], streams });
+    expect(found.rank).toBe(2);
+    expect(found.streams.map(({ reconciledG }) => Number(reconciledG.toFixed(6)))).toEqual([5, 5, 5]);
+  });
+  it('with flows known beyond any balance do not divide by zero', () => {
+    const found = reckon({ nodes: ['a'], streams: [flow('in', OUTSIDE, 'a', 5, 0), flow('out', 'a', OUTSIDE, 5, 0)] });
+    expect(found.gamma).toBe(0);
+    expect(found.p).toBe(1);
+  });
+});
+
+describe('curved balances', () => {
+  it('find the nearest point of a hyperbola', () => {
+    // By hand: the point of x·y = 4 nearest to (3, 3) is (2, 2), at a squared distance of 2.
+    const { x, gamma } = adjustCurved([3, 3], diagonal([1, 1]), ([a = 0, b = 0]) => ({ values: [a * b - 4], slopes: [[b, a]] }));
+    expect(x[0]).toBeCloseTo(2, 9);
+    expect(x[1]).toBeCloseTo(2, 9);
+    expect(gamma).toBeCloseTo(2, 9);
+  });
+});
+
+describe('a slip of 0.05 g planted in a chain of five steps on a 0.01 g balance', () => {
+  const jobs = 1500;
+  function trial(seed: number, slipG: number) {
+    const random = uniform(seed);
+    const noise = normal(random);
+    let listed = 0;
+    let alarmed = 0;
+    for (let i = 0; i < jobs; i++) {
+      const gainError = noise() * coarse.uGain;
+      const wrong = FLOWS[Math.floor(random() * FLOWS.length)]?.[0];
+      const slip = random() < 0.5 ? slipG : -slipG;
+      const found = reckon(
+        chain(coarse, (name, trueG) => shownNg(coarse, trueG, gainError, random) + (name === wrong ? Math.round(slip * 1e9) : 0)),
+      );
+      if (found.suspects.length > 0) alarmed += 1;
+      if (found.suspects.some(({ suspects }) => suspects.some((suspect) => named(suspect) === wrong))) listed += 1;
+    }
+    return { listed: listed / jobs, alarmed: alarmed / jobs };
+  }
+  it('is among the suspects at least 70 times in 100', () => expect(trial(21, 0.05).listed).toBeGreaterThanOrEqual(0.7));
+  it('of 0.09 g is there 95 times in 100', () => expect(trial(22, 0.09).listed).toBeGreaterThanOrEqual(0.95));
+  it('of nothing raises about one alarm in twenty', () => {
+    const { alarmed } = trial(23, 0);
+    expect(alarmed).toBeGreaterThan(0.03);
+    expect(alarmed).toBeLessThan(0.07);
+  });
+});
