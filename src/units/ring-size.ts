@@ -14,8 +14,8 @@ const MM_PER_INCH = 25.4;
 export const US_DEFINITIONS = [
   { id: 'A_0.458+0.032n', a: 0.458, b: 0.032, of: 'diameter', sources: ['WRS', 'JC'] },
   { id: 'B_1.4216+0.1018n_circ', a: 1.4216, b: 0.1018, of: 'circumference', sources: ['GNU'] },
-  { id: 'C_0.454+0.0324n', a: 0.454, b: 0.0324, of: 'diameter', sources: ['ENA'] },
-  { id: 'D_1.43+0.102n_circ', a: 1.43, b: 0.102, of: 'circumference', sources: ['ORD'] },
+  { id: 'C_0.454+0.0324n', a: 0.454, b: 0.0324, of: 'diameter', sources: ['ORD'] },
+  { id: 'D_1.43+0.102n_circ', a: 1.43, b: 0.102, of: 'circumference', sources: ['ENA'] },
 ] as const;
 
 interface System {

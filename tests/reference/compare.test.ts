@@ -40,6 +40,7 @@ describe('a check row is judged', () => {
     expect(difference({ d: 1, word: 'a' }, { d: 1.005, word: 'a', more: 1 }, tolerance)).toBeNull();
     expect(difference({ d: 1, c: 1 }, { d: 1.005, c: 1.005 }, tolerance)).toBe('value.c: 1.005 is not 1');
     expect(difference({ d: 1 }, {}, tolerance)).not.toBeNull();
+    expect(difference({ d: 1, words: 'x' }, { d: 1, words: 'y' }, tolerance)).toBeNull();
   });
 
   it('item by item in lists of equal length', () => {

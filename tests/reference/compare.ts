@@ -12,7 +12,7 @@ export interface Tolerance {
 
 const DECIMAL = /^[+-]?(\d+\.?\d*|\.\d+)(e[+-]?\d+)?$/i;
 
-/** The difference at the first place where `got` leaves the tolerance, as "path: why", or null. Keys that only `got` has are not judged. */
+/** The difference at the first place where `got` leaves the tolerance, as "path: why", or null. Keys that only `got` has are not judged, nor are `words`: they are for the screen. */
 export function difference(expected: unknown, got: unknown, tolerance: Tolerance, path = 'value'): string | null {
   if (tolerance.type === 'inside') return insideDifference(expected, got, path);
   if (Array.isArray(expected)) {
@@ -21,7 +21,8 @@ export function difference(expected: unknown, got: unknown, tolerance: Tolerance
   }
   if (isObject(expected)) {
     if (!isObject(got)) return `${path}: needs an object`;
-    return firstOf(Object.keys(expected).map((key) => difference(expected[key], got[key], narrowed(tolerance, key), `${path}.${key}`)));
+    const keys = Object.keys(expected).filter((key) => key !== 'words');
+    return firstOf(keys.map((key) => difference(expected[key], got[key], narrowed(tolerance, key), `${path}.${key}`)));
   }
   return sameValue(expected, got, tolerance) ? null : `${path}: ${show(got)} is not ${show(expected)}`;
 }

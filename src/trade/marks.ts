@@ -1,0 +1,261 @@
+// Reads a struck mark of fineness. It tells what somebody struck and not what an assay found; what is not known is said so.
+import {
+  BARE_NUMBERS,
+  CARAT_STANDARDS,
+  CARATS_OF,
+  COUNTRY_NUMBERS,
+  DINHEIROS,
+  type MarkMetal,
+  METAL_SIGNS,
+  NAMED_MARKS,
+  PLATING_MARKS,
+  ZOLOTNIK,
+} from './mark-table.ts';
+import type { SourceId } from './sources.ts';
+
+/** The mark as written; country in two letters (SU for Soviet) and era in years ("1838-1973", "-1927") where known. */
+export interface Mark {
+  readonly mark: string;
+  readonly country?: string;
+  readonly era?: string;
+}
+/** `metal` null: the mark does not say. `permille` null: it does not say, or the number is a layer's. */
+export interface MarkReading {
+  readonly metal: MarkMetal | 'gold and platinum' | 'gold and silver' | null;
+  readonly permille: number | null;
+  readonly words: string;
+  readonly sources: readonly SourceId[];
+}
+/** A mark made plain: capitals, letters and figures apart ("K 18 GP"), ".75" as 750. */
+interface Plain {
+  readonly text: string;
+  readonly country: string | undefined;
+  readonly era: string | undefined;
+  readonly numbers: readonly number[];
+}
+type Reader = (plain: Plain) => MarkReading | null;
+
+const UNKNOWN: MarkReading = { metal: null, permille: null, words: 'mark not known: photograph it, test the metal', sources: [] };
+
+/** The metal and permille a mark claims; plating letters win over everything beside them. */
+export function readMark({ mark, country, era }: Mark): MarkReading {
+  const text = plainText(mark);
+  const numbers = (text.match(/(?<![\d/.])\d+(?:\.\d+)?(?![\d/.])/g) ?? []).map(Number);
+  const plain = { text, country, era, numbers };
+  for (const read of READERS) {
+    const found = read(plain);
+    if (found) return found;
+  }
+  return UNKNOWN;
+}
+
+function plainText(mark: string): string {
+  return mark
+    .toUpperCase()
+    .replace(/([A-Z])\.(?=[A-Z\s]|$)/g, '$1')
+    .replace(/\s*\/\s*/g, '/')
+    .replace(/(?<!\d)0?\.(\d{1,3})\b/g, (_, digits: string) => digits.padEnd(3, '0'))
+    .replace(/(\d)(?=[A-Z])|([A-Z])(?=\d)/g, '$1$2 ')
+    .replace(/\b(KT?|CT|C)(?=(G[FPE]|RG|HG|HE|P\b|WG\b|YG\b|PG\b))/g, '$1 ')
+    .replace(/\bK(T?) P\b/g, 'KP')
+    .replace(/\bPLATINUM\b|\bPT\b/g, 'PLAT')
+    .replace(/\bPALLADIUM\b|\bPALL\b/g, 'PD')
+    .replace(/\s+/g, ' ')
+    .trim();
+}
+
+const readPlating: Reader = ({ text, numbers }) => {
+  const plating = PLATING_MARKS.find(({ pattern }) => pattern.test(text));
+  if (!plating) return null;
+  const { metal, words, sources } = plating;
+  const silver = numbers.find(isSilverNumber) ?? (/\bSTER(LING)?\b/.test(text) ? 925 : null);
+  if (metal !== 'plated gold' || silver === null) return { metal, permille: null, words, sources };
+  return { metal: 'plated gold on silver', permille: silver, words: `gilt silver · ${silver}: silver with a gold coat`, sources };
+};
+
+const readNamed: Reader = (plain) => {
+  const name = plain.text.replace(/^A 1$/, 'A1');
+  const fits = bestOf(
+    NAMED_MARKS.filter(({ mark }) => mark === name),
+    plain,
+    true,
+  );
+  const [first, ...others] = fits;
+  if (!first || others.every((other) => other.permille === first.permille)) return first ?? null;
+  return { ...first, permille: null, words: fits.map(({ words }) => words).join(', or ') };
+};
+
+const readTwoMetals: Reader = ({ text }) => {
+  const gold = /\b\d{1,2} (KP?|KT|CT?)\b|\bK \d/.exec(text);
+  if (!gold) return null;
+  const with_ = (other: 'platinum' | 'silver') => ({
+    metal: `gold and ${other}` as const,
+    permille: null,
+    words: `gold and ${other} together: enter the parts`,
+    sources: other === 'platinum' ? (['OPC'] as const) : [],
+  });
+  if (/\bPLAT\b/.test(text)) return with_('platinum');
+  return /\bSIL(VER)?\b|\bSTER(LING)?\b|\b925\b/.test(text) ? with_('silver') : null;
+};
+
+const readPlatinumGroup: Reader = ({ text, numbers }) => {
+  const percent = /(\d+) ?% IRID/.exec(text);
+  if (percent) return iridium(1000 - 10 * Number(percent[1]));
+  if (/\bIRID ?PLAT\b|\bPLAT ?IRID\b/.test(text)) return iridium(900);
+  const [number] = numbers.filter((n) => n >= 500 && n <= 1000);
+  if (number === undefined) return null;
+  if (/\bPLAT\b/.test(text))
+    return { metal: 'platinum', permille: number, words: `platinum · ${number}`, sources: ['TDS', 'JNN', 'FTCPT', 'KKM'] };
+  return /\bPD\b/.test(text) ? { metal: 'palladium', permille: number, words: `palladium · ${number}`, sources: ['HMC'] } : null;
+};
+
+const iridium = (permille: number): MarkReading => ({
+  metal: 'platinum',
+  permille,
+  words: `platinum · ${permille}, iridium ${1000 - permille}`,
+  sources: ['REF', 'OPC'],
+});
+
+/** A carat with letters; a number of permille beside it is the firmer one. */
+const readKarat: Reader = ({ text, country, numbers }) => {
+  const after = /(?<![\d.])(\d{1,2}(?:\.\d)?) (KP|KT?|CT?|CARATS?|KARATS?)\b/.exec(text);
+  const before = /\bK (\d{1,2})\b/.exec(text);
+  const n = Number((after ?? before)?.[1]);
+  const number = numbers.find((candidate) => candidate >= 300 && candidate < 1000);
+  if (number !== undefined && (after || before || /\b\d{3} KP\b/.test(text))) {
+    return { metal: 'gold', permille: number, words: n ? `${n}K · ${number}` : goldWords(number), sources: ['PGR', 'KPL'] };
+  }
+  if (!(n > 0 && n <= 24)) return null;
+  if (before) {
+    const permille = CARAT_STANDARDS.JP[n] ?? karats(n);
+    return { metal: 'gold', permille, words: `K${n} ${/\bWG\b/.test(text) ? 'white ' : ''}gold · ${permille}`, sources: ['JNN'] };
+  }
+  if (after?.[2]?.startsWith('K') && country !== 'GB')
+    return { metal: 'gold', permille: karats(n), words: `${n}K`, sources: ['GNU', 'KPL'] };
+  if (after?.[2]?.startsWith('K')) return { metal: 'gold', permille: karats(n), words: `${n}ct gold · ${karats(n)}`, sources: ['GNU'] };
+  return caratStandard(n, country === 'JP' ? 'JP' : 'GB');
+};
+
+/** A carat without letters: in Britain and Ireland, alone or beside its number or crown, and 19.2 in Portugal. */
+const readBareCarat: Reader = ({ text, country, numbers }) => {
+  const [n, number] = numbers;
+  if (n === undefined) return null;
+  if (country === 'PT' && text === '19.2') return { metal: 'gold', permille: 800, words: goldWords(800), sources: ['ORB'] };
+  if ((country !== 'GB' && country !== 'IE') || !(n in CARAT_STANDARDS.GB)) return null;
+  return number === undefined ? caratStandard(n, 'GB') : caratStandard(n, 'GB').permille === number ? caratStandard(n, 'GB') : null;
+};
+
+const readOldParts: Reader = ({ text, country, era, numbers }) => {
+  const [n] = numbers;
+  const dinheiros = text.replace(/ DINHEIROS?$/, '');
+  if (n === undefined || dinheiros !== String(n) || n > 96) return null;
+  const metal = ZOLOTNIK.gold.includes(n) ? 'gold' : ZOLOTNIK.silver.includes(n) ? 'silver' : null;
+  if (country === undefined ? n === 56 || n === 84 : country === 'RU' && overlaps(era, '-1927')) return zolotnik(n, metal);
+  if ((country === 'DE' || country === 'AT') && n <= 16 && overlaps(era, '-1888')) {
+    return {
+      metal: 'silver',
+      permille: tenths((n * 1000) / 16),
+      words: `silver · ${n} loth, ${tenths((n * 1000) / 16)}`,
+      sources: ['SVC', 'BST'],
+    };
+  }
+  const share = country === 'BR' || country === 'PT' || dinheiros !== text ? DINHEIROS[n] : undefined;
+  return share ? { metal: 'silver', permille: share, words: `silver · ${n} dinheiros, ${share}`, sources: ['SVC'] } : null;
+};
+
+/** A number of permille; the metal by a sign beside it, by the country, or by the number itself. */
+const readNumber: Reader = (plain) => {
+  const number = plain.numbers.find((n) => n >= 300 && n <= 1000);
+  if (number === undefined || String(number).length < 3) return null;
+  const [sign] = bestOf(
+    METAL_SIGNS.filter(({ pattern }) => pattern.test(plain.text)),
+    plain,
+    true,
+  );
+  const [local] = bestOf(
+    COUNTRY_NUMBERS.filter((entry) => entry.number === number),
+    plain,
+    false,
+  );
+  const metal = sign?.metal ?? local?.metal ?? bareMetal(number);
+  const sources = sign?.sources ?? local?.sources ?? ['GJW'];
+  return { metal, permille: number, words: numberWords(metal, number, plain.country), sources };
+};
+
+const READERS: readonly Reader[] = [
+  readPlating,
+  readNamed,
+  readTwoMetals,
+  readPlatinumGroup,
+  readKarat,
+  readBareCarat,
+  readOldParts,
+  readNumber,
+];
+
+/** Entries that fit best: the country's own before general ones, the era's own before undated; more than one when they fit alike. `isForeign` lets a sign of one country be read where none was given. */
+function bestOf<T extends { readonly country?: string; readonly era?: string }>(
+  entries: readonly T[],
+  { country, era }: Plain,
+  isForeign: boolean,
+): readonly T[] {
+  const scored = entries.flatMap((entry) => {
+    if (entry.country && country && entry.country !== country) return [];
+    if (entry.country && !country && !isForeign) return [];
+    if (!overlaps(era, entry.era)) return [];
+    const place = !entry.country ? 1 : country ? 2 : 0;
+    return [{ entry, score: 2 * place + (Boolean(era) === Boolean(entry.era) ? 1 : 0) }];
+  });
+  const most = Math.max(...scored.map(({ score }) => score));
+  return scored.filter(({ score }) => score === most).map(({ entry }) => entry);
+}
+
+/** Whether two eras share more than an end year; one that is not given shares with all. */
+function overlaps(a: string | undefined, b: string | undefined): boolean {
+  const [fromA, toA] = years(a);
+  const [fromB, toB] = years(b);
+  return Math.max(fromA, fromB) < Math.min(toA, toB);
+}
+
+function years(era: string | undefined): readonly [number, number] {
+  const match = /^(\d{4})?-(\d{4})?$/.exec(era ?? '-');
+  return [Number(match?.[1] ?? Number.NEGATIVE_INFINITY), Number(match?.[2] ?? Number.POSITIVE_INFINITY)];
+}
+
+const tenths = (n: number): number => Math.round(n * 10) / 10;
+const karats = (n: number): number => tenths((n * 1000) / 24);
+const isSilverNumber = (n: number): boolean => (BARE_NUMBERS.silver as readonly number[]).includes(n);
+
+function bareMetal(number: number): MarkMetal | null {
+  if ((BARE_NUMBERS.gold as readonly number[]).includes(number)) return 'gold';
+  return isSilverNumber(number) ? 'silver' : null;
+}
+
+function caratStandard(n: number, country: 'GB' | 'JP'): MarkReading {
+  const permille = CARAT_STANDARDS[country][n] ?? karats(n);
+  return {
+    metal: 'gold',
+    permille,
+    words: `${n}ct gold · ${permille}`,
+    sources: country === 'JP' ? ['JNN'] : ['PGR', 'GSH', 'HMP', 'VCS'],
+  };
+}
+
+function zolotnik(n: number, metal: 'gold' | 'silver' | null): MarkReading {
+  const permille = tenths((n * 1000) / 96);
+  const words =
+    metal === null ? 'by the zolotnik count' : `${metal === 'gold' ? goldName(permille) : 'silver'} · ${n} zolotnik, ${permille}`;
+  return { metal, permille, words, sources: ['DRG', 'ASC', 'NKR'] };
+}
+
+const goldName = (permille: number): string => (CARATS_OF[permille] ? `${CARATS_OF[permille]} gold` : 'gold');
+const goldWords = (permille: number): string => `${goldName(permille)} · ${permille}`;
+
+const SILVER_NAMES: Readonly<Record<number, string>> = { 925: 'sterling silver', 958: 'Britannia silver', 999: 'fine silver' };
+
+function numberWords(metal: MarkMetal | null, number: number, country: string | undefined): string {
+  if (metal === null) return `${number}: metal not said by the number, look and test`;
+  if (metal === 'gold') return number === 986 ? 'gold · 986 (ducat)' : goldWords(number);
+  if (metal !== 'silver') return `${metal} · ${number}`;
+  return `${number === 900 && country === 'US' ? 'coin silver' : (SILVER_NAMES[number] ?? 'silver')} · ${number}`;
+}
