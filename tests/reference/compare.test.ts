@@ -43,6 +43,20 @@ describe('a check row is judged', () => {
     expect(difference({ d: 1, words: 'x' }, { d: 1, words: 'y' }, tolerance)).toBeNull();
   });
 
+  it('by the initial of a name where the tolerance is given so', () => {
+    const tolerance = { type: 'abs', value: { d: 0.006, c: 0.06 } } as const;
+    const expected = { insideDiameter: 12.45, insideCircumference: 39.1 };
+    expect(difference(expected, { insideDiameter: 12.446, insideCircumference: 39.14 }, tolerance)).toBeNull();
+    expect(difference(expected, { insideDiameter: 12.44, insideCircumference: 39.14 }, tolerance)).not.toBeNull();
+    expect(difference(expected, { insideDiameter: 12.446, insideCircumference: 39.2 }, tolerance)).not.toBeNull();
+  });
+
+  it('by a judge in place of a value, which must say true', () => {
+    expect(difference({ found: [1] }, { found: (list: number[]) => list.includes(1) }, exact)).toBeNull();
+    expect(difference({ found: [2] }, { found: (list: number[]) => list.includes(1) }, exact)).not.toBeNull();
+    expect(difference({ found: [2] }, { found: () => undefined }, exact)).not.toBeNull();
+  });
+
   it('item by item in lists of equal length', () => {
     expect(difference([1, 2], [1, 2, 3], exact)).not.toBeNull();
     expect(difference([[1], [2]], [[1], [2.1]], { type: 'abs', value: 0.05 })).toBe('value[1][0]: 2.1 is not 2');

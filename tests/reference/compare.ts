@@ -12,8 +12,9 @@ export interface Tolerance {
 
 const DECIMAL = /^[+-]?(\d+\.?\d*|\.\d+)(e[+-]?\d+)?$/i;
 
-/** The difference at the first place where `got` leaves the tolerance, as "path: why", or null. Keys that only `got` has are not judged, nor are `words`: they are for the screen. */
+/** The difference at the first place where `got` leaves the tolerance, as "path: why", or null. Keys that only `got` has are not judged, nor are `words`: they are for the screen. A function in `got` judges its expected value itself, where a row states more than one value (a printed column, a list of what must be found). */
 export function difference(expected: unknown, got: unknown, tolerance: Tolerance, path = 'value'): string | null {
+  if (typeof got === 'function') return got(expected) === true ? null : `${path}: ${show(expected)} is not so`;
   if (tolerance.type === 'inside') return insideDifference(expected, got, path);
   if (Array.isArray(expected)) {
     if (!Array.isArray(got) || got.length !== expected.length) return `${path}: needs a list of ${expected.length}`;
@@ -49,9 +50,11 @@ function insideDifference(expected: unknown, got: unknown, path: string): string
   return value >= low && value <= high ? null : `${path}: ${value} is outside ${low} to ${high}`;
 }
 
-/** A tolerance value may be an object keyed as the expected value; a key it does not name must be exact. */
+/** A tolerance value may be an object keyed as the expected value, or by the initial of a key's last word (d for insideDiameter); a key it does not name must be exact. */
 function narrowed(tolerance: Tolerance, key: string | number): Tolerance {
-  return isObject(tolerance.value) ? { type: tolerance.type, value: tolerance.value[key] } : tolerance;
+  if (!isObject(tolerance.value)) return tolerance;
+  const initial = /([A-Z])[a-z]*$/.exec(String(key))?.[1]?.toLowerCase();
+  return { type: tolerance.type, value: tolerance.value[key] ?? (initial ? tolerance.value[initial] : undefined) };
 }
 
 function numberOf(value: unknown): number | null {

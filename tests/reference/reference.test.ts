@@ -27,6 +27,14 @@ interface CheckFile {
   readonly vectors?: readonly Vector[];
 }
 
+/** Rows whose printed figure lies outside their own tolerance of what they state; judged by the figure worked out again, and only while they need it. */
+const REWORKED: Readonly<Record<string, { readonly expected: number; readonly because: string }>> = {
+  'WIRE-016': {
+    expected: 0.006654,
+    because: 'π/4 × 0.2546² mm² × 10 mm × 13.07 g/cm³ is 6.654 mg; 6.7 mg is 0.7 % off, and the row allows 0.5 %',
+  },
+};
+
 const FNS: Fns = { ...TRADE_FNS, ...WEIGHING_FNS, ...RECKONING_FNS };
 const GROUPS: LogGroups = LOG_GROUPS;
 const here = import.meta.dirname;
@@ -51,7 +59,9 @@ function judge(row: Row): void {
   const fn = FNS[row.fn];
   if (!fn) throw new Error(`${where}\n  nothing in the program answers ${row.fn}`);
   const got = fn(row.input);
-  const why = difference(row.expected, got, row.tolerance);
+  const reworked = REWORKED[row.id];
+  if (reworked) expect(difference(row.expected, got, row.tolerance), `${row.id} needs no reworking any more`).not.toBeNull();
+  const why = difference(reworked?.expected ?? row.expected, got, row.tolerance);
   if (why !== null) {
     throw new Error(`${where}\n  expected ${show(row.expected)} within ${show(row.tolerance)}\n  got      ${show(got)}\n  ${why}`);
   }
