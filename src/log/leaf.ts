@@ -97,7 +97,7 @@ export function readLeaf(bytes: Uint8Array): { readonly leaf: Leaf } | Refused<L
   const read = profile(bytes);
   if ('refused' in read) return read;
   const { value } = read;
-  const refuse = (refused: keyof typeof SAYS, member: string) => ({ refused, say: `${SAYS[refused]} (${member})` });
+  const refuse = (refused: keyof typeof SAYS, member: string) => ({ refused, say: `${SAYS[refused]} (${member}).` });
   if (!isObject(value)) return refuse('member_missing', 'v');
   if (typeof value.v === 'number' && value.v > 1) return refuse('unknown_version', 'v');
   const missing = NEEDED.find((name) => !Object.hasOwn(value, name));
@@ -122,4 +122,4 @@ export const sealedDigest = (sha: Sha256, saltB64url: string, name: string, valu
 
 /** Whether that salt and value are what the leaf sealed under that name. */
 export const checkSealed = (sha: Sha256, { sealed }: Leaf, saltB64url: string, name: string, value: Json): boolean =>
-  sealed !== undefined && Object.hasOwn(sealed, name) && sealed[name] === sealedDigest(sha, saltB64url, name, value);
+  sealed?.[name] === sealedDigest(sha, saltB64url, name, value);

@@ -39,7 +39,7 @@ const SAYS = {
   root_differs: 'The hashes do not lead to the signed root: the entry or the proof was changed. Keep both and ask the shop.',
   old_root_differs: 'The hashes do not lead to the older root: the history was changed since. Keep both and ask the shop.',
 } as const;
-export type ProofCode = keyof typeof SAYS;
+type ProofCode = keyof typeof SAYS;
 export type ProofRefusal = Refused<ProofCode>;
 const refuse = (code: ProofCode): ProofRefusal => refuseWith(SAYS, code);
 

@@ -93,7 +93,7 @@ export function cosignatureLine(text: string, key: WitnessKey, atSeconds: number
 }
 
 /** A signature by a known key, still to be verified over its message; a cosignature has a time. */
-export interface SignatureToCheck {
+interface SignatureToCheck {
   readonly key: VerifierKey;
   readonly message: Uint8Array;
   readonly signature: Uint8Array;

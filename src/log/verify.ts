@@ -14,7 +14,7 @@ const SAYS = {
   other_origin: 'the checkpoint is of another ledger',
   truncated: 'the checkpoint counts more entries than there are: the last ones were cut off',
 } as const;
-export type FaultCode = LeafCode | keyof typeof SAYS;
+type FaultCode = LeafCode | keyof typeof SAYS;
 
 /** The first bad place: the seq of the entry that is wrong, missing, or the last that a wrong root covers. */
 export interface Fault {
