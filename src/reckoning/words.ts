@@ -40,6 +40,7 @@ export function customerJob(masses: JobMasses, closed: Closure): string {
   if (closed.verdict === 'not checked') return 'Not every part of this job was weighed, so it was not checked by weight.';
   const gap = shown(Math.abs(closed.lossNg), step);
   if (closed.finding === 'usual loss') return `${gap} was lost as dust in filing and polishing, which is usual for this work.`;
+  if (closed.verdict === 'weigh again') return `The weights before and after differ by ${gap}. We are weighing again before we say more.`;
   if (closed.finding !== 'closes') {
     return `The weights before and after differ by ${gap}, more than our balances can explain. We are checking our records and will tell you what we find.`;
   }
@@ -70,7 +71,7 @@ const WORTH_WORDS: Readonly<Record<Worthwhile, string>> = {
 export function customerStone(beforeNg: MassNg, afterNg: MassNg, stepNg: MassNg, { verdict }: StoneComparison, worth: Worthwhile): string {
   const [before, after] = [shown(beforeNg, stepNg, 'ct'), shown(afterNg, stepNg, 'ct')];
   const more = verdict === 'agrees' ? ` ${WORTH_WORDS[worth]}` : '';
-  return `Your stone weighed ${before} in and ${after} out: ${STONE_WORDS[verdict]} (${shown(stepNg, stepNg, 'ct')} steps).${more}`;
+  return `Your stone weighed ${before} in and ${after} out, read to ${shown(stepNg, stepNg, 'ct')}: ${STONE_WORDS[verdict]}.${more}`;
 }
 
 /** The customer's sentence on a parcel: the count first. */
@@ -120,7 +121,7 @@ export function ownerSuspects({ suspects }: SuspectSet, nameOf: (id: string) => 
     drifts.length > 0 ? `${list(drifts, 'or')} has drifted` : '',
   ].filter((part) => part !== '');
   const which = suspects.length > 1 ? ': the figures cannot say which' : '';
-  const text = `${list(said, 'or')}${which}. Weigh again.`;
+  const text = `${said.join(', or ')}${which}. Weigh again.`;
   return text.charAt(0).toUpperCase() + text.slice(1);
 }
 
@@ -131,7 +132,7 @@ export function ownerSettlement(
   perGram: Money,
 ): string {
   const money = (g: number) => formatMoney({ minor: Math.round(Math.abs(g) * perGram.minor), currency: perGram.currency });
-  const agrees = (z: number) => (Math.abs(z) <= 2 ? 'agrees' : 'does not agree');
+  const agrees = (z: number) => (Math.abs(z) <= 2 ? 'agrees' : 'does not');
   const found = `The refinery found ${check.fineG.toFixed(2)} g fine, we expected ${expected.fineG.toFixed(2)} ± ${(2 * expected.uFineG).toFixed(2)} g.`;
   const parts = `The weight ${agrees(check.zWeight)}; the fineness ${agrees(check.zFineness)}.`;
   const next = {

@@ -13,6 +13,8 @@ export interface BalanceParameters {
   readonly accuracyClass: AccuracyClass;
   readonly unit: MassUnit;
   readonly eNg: MassNg;
+  /** Least load on the plate; by its class where the plate is silent. */
+  readonly minNg?: MassNg;
   /** From the smallest range to the largest. */
   readonly ranges: readonly WeighingRange[];
   /** Standard deviation of repeated weighings of one load, and how many weighings it came from. */
@@ -110,6 +112,19 @@ export const coarsestStep = (leastLoad: number): number => leastLoad / 50;
 /** The range a load is weighed in: the smallest that carries it; null when the balance cannot. */
 export function rangeFor(balance: Pick<BalanceParameters, 'ranges'>, loadNg: MassNg): WeighingRange | null {
   return balance.ranges.find(({ maxNg }) => loadNg <= maxNg) ?? null;
+}
+
+export type LoadProblem = 'beyond the balance' | 'below its least load' | 'coarse for this load';
+
+/** Why a balance is not the one for a load, or null: beyond its ranges, below its least load, or fewer than 50 steps of it. */
+export function loadProblem(
+  balance: Pick<BalanceParameters, 'accuracyClass' | 'eNg' | 'minNg' | 'ranges'>,
+  loadNg: MassNg,
+): LoadProblem | null {
+  const range = rangeFor(balance, loadNg);
+  if (range === null) return 'beyond the balance';
+  if (loadNg < (balance.minNg ?? leastLoadNg(balance.accuracyClass, balance.eNg, range.stepNg))) return 'below its least load';
+  return range.stepNg > coarsestStep(loadNg) ? 'coarse for this load' : null;
 }
 
 /** Parameters of a balance of which only its steps are known: e = d, class II, s and linearity one step, checked at a fifth of its load (common practice, no source). */

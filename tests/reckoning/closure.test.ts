@@ -79,7 +79,7 @@ describe('closing one job', () => {
 });
 
 describe('losses read in steps', () => {
-  // Constructed balances of the working notes: note from, finds 95 % of, action from, finds 95 % of.
+  // Constructed balances, computed independently with scipy: note from, finds 95 % of, action from, finds 95 % of.
   it.each([
     [coarse, 2, 0.03, 0.043, 0.04, 0.053],
     [coarse, 4, 0.04, 0.06, 0.06, 0.08],

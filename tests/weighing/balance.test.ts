@@ -4,6 +4,7 @@ import {
   assumedParameters,
   leastDivisionsUs,
   leastLoadNg,
+  loadProblem,
   maintenanceToleranceNg,
   permissibleError,
   rangeFor,
@@ -86,5 +87,22 @@ describe('a balance with two ranges', () => {
     const assumed = assumedParameters({ id: 'b', unit: 'g', ...dual });
     expect(assumed.repeatability.sNg).toBe(g(0.001));
     expect(assumed.eNg).toBe(g(0.001));
+  });
+});
+
+describe('the balance for a load', () => {
+  const balance = { accuracyClass: 'II' as const, eNg: g(0.01), ranges: [{ maxNg: g(200), stepNg: g(0.01) }] };
+  // Least load 20 d (SI 1995/1907 Sch. 2, Table 1); 50 d to be fit for precious metal (Oregon Dept of Agriculture).
+  it.each([
+    [0.19, 'below its least load'],
+    [0.2, 'coarse for this load'],
+    [0.49, 'coarse for this load'],
+    [0.5, null],
+    [200.01, 'beyond the balance'],
+  ])('of %d g: %s', (load, problem) => {
+    expect(loadProblem(balance, g(load))).toBe(problem);
+  });
+  it('goes by its plate where the plate speaks', () => {
+    expect(loadProblem({ ...balance, minNg: g(1) }, g(0.9))).toBe('below its least load');
   });
 });

@@ -1,0 +1,162 @@
+import { describe, expect, it } from 'vitest';
+import { normalTail } from '../../src/reckoning/distributions.ts';
+import {
+  againstOthers,
+  averageRunLength,
+  flooredTau,
+  limitFor,
+  runLengthFor,
+  runningSums,
+  selfStarting,
+  usualRate,
+  watch,
+  whitened,
+} from '../../src/reckoning/drift.ts';
+import { solve } from '../../src/reckoning/matrix.ts';
+import { benjaminiHochberg, periodCount, sidak } from '../../src/reckoning/periods.ts';
+import { normal, uniform } from './random.ts';
+
+const prior = { rate: 0.015, uRate: 0.006, tau: 0.005 };
+
+describe('the run length of a running sum', () => {
+  // One-sided h for a run length without change at k = 0.5, by integral equation and Markov chain, independently with scipy.
+  it.each([
+    [100, 2.849],
+    [200, 3.502],
+    [370, 4.095],
+    [600, 4.568],
+    [1000, 5.071],
+    [5000, 6.669],
+  ])('of %i jobs needs h = %d', (jobs, h) => {
+    expect(limitFor(jobs)).toBeCloseTo(h, 3);
+  });
+  it('is 600 for 12 charts of 50 jobs a year and one false alarm a year', () => {
+    expect(runLengthFor(12, 50, 1)).toBe(600);
+  });
+  it('agrees with a Markov chain over the sum (Brook & Evans 1972)', () => {
+    const states = 120;
+    const [k, h, shift] = [0.5, 4, 0.5];
+    const width = (2 * h) / (2 * states - 1);
+    const below = (x: number) => 1 - normalTail(x - shift);
+    const to = (i: number, j: number) => {
+      const centre = (j - i) * width + k;
+      return j === 0 ? below(centre + width / 2) : below(centre + width / 2) - below(centre - width / 2);
+    };
+    const system = Array.from({ length: states }, (_, i) => Array.from({ length: states }, (__, j) => Number(i === j) - to(i, j)));
+    const length =
+      solve(
+        system,
+        Array.from({ length: states }, () => 1),
+      )[0] ?? 0;
+    expect(Math.abs(averageRunLength(k, h, shift) / length - 1)).toBeLessThan(0.005);
+  });
+  it.each([
+    [3.502, 200],
+    [3.892, 300],
+  ])('at h = %d is within a tenth of %i jobs in simulation', (h, expected) => {
+    const noise = normal(uniform(77));
+    const runs = 3000;
+    let jobs = 0;
+    for (let run = 0; run < runs; run++) for (let sum = 0; sum <= h; jobs++) sum = Math.max(0, sum + noise() - 0.5);
+    expect(Math.abs(jobs / runs / expected - 1)).toBeLessThan(0.1);
+  });
+});
+
+describe('a running sum', () => {
+  it('starts anew after an alarm and says since when, and by how much', () => {
+    const { alarms } = runningSums([0, 0, -0.2, 2, 2, 2, 0, 0], 0.5, 4);
+    expect(alarms).toEqual([{ at: 5, side: 'loss', since: 3, size: 2 }]);
+  });
+  it('sees a gain on its other side', () => {
+    expect(runningSums([-3, -3], 0.5, 4).alarms).toMatchObject([{ at: 1, side: 'gain', since: 0 }]);
+  });
+});
+
+describe('the usual loss', () => {
+  it('is the prior when there are no jobs', () => {
+    expect(usualRate([], prior)).toMatchObject({ rate: 0.015, tau: 0.005 });
+  });
+  it('takes its spread from eight jobs on, and never less than half the prior', () => {
+    const alike = Array.from({ length: 8 }, () => ({ value: 0.012, u: 0.004 }));
+    expect(usualRate(alike.slice(1), prior).tau).toBe(0.005);
+    expect(usualRate(alike, prior).tau).toBe(0);
+    expect(flooredTau(0, prior)).toBe(0.0025);
+  });
+  it('finds a spread that is there', () => {
+    const noise = normal(uniform(8));
+    const jobs = Array.from({ length: 4000 }, () => ({ value: 0.02 + 0.01 * noise() + 0.004 * noise(), u: 0.004 }));
+    expect(usualRate(jobs, prior).tau).toBeCloseTo(0.01, 3);
+  });
+});
+
+describe('the chart a bench has earned', () => {
+  const jobs = (count: number, more = 0) =>
+    Array.from({ length: count }, (_, i) => ({ lossG: 0.1 * (0.015 + 0.003 * Math.sin(i * 2.4)) * 10 + more, uG: 0.004, basis: 1 }));
+  it('grows with the number of jobs', () => {
+    expect(watch(jobs(2), prior, 4.568).chart).toBe('single jobs');
+    expect(watch(jobs(3), prior, 4.568).chart).toBe('self-starting');
+    expect(watch(jobs(20), prior, 4.568).chart).toBe('usual rate');
+  });
+  it('stays quiet while nothing changes, and speaks when losses rise', () => {
+    const steady = watch(jobs(25), prior, 4.568);
+    const risen = watch([...jobs(25), ...jobs(8, 0.03)], prior, 4.568);
+    expect(steady.chart === 'usual rate' && steady.sums.alarms).toEqual([]);
+    expect(risen.chart === 'usual rate' && risen.sums.alarms[0]).toMatchObject({ side: 'loss' });
+  });
+  it('leaves a flagged job out until it is explained', () => {
+    const flagged = { lossG: 0.9, uG: 0.004, basis: 1, leftOut: true };
+    expect(watch([...jobs(2), flagged], prior, 4.568).chart).toBe('single jobs');
+  });
+  it('scores as standard normals from the third job on', () => {
+    const noise = normal(uniform(99));
+    const scores = Array.from({ length: 800 }, () => selfStarting(Array.from({ length: 12 }, () => 3 + noise())).slice(2)).flat();
+    const mean = scores.reduce((sum: number, q) => sum + (q ?? 0), 0) / scores.length;
+    const square = scores.reduce((sum: number, q) => sum + (q ?? 0) ** 2, 0) / scores.length;
+    expect(Math.abs(mean)).toBeLessThan(0.04);
+    expect(Math.abs(square - 1)).toBeLessThan(0.05);
+  });
+  it('has no score while all losses were equal', () => {
+    expect(selfStarting([1, 1, 1, 2])).toEqual([null, null, null, null]);
+  });
+});
+
+describe('benches side by side', () => {
+  it('show a theft that went on from the first day', () => {
+    const found = againstOthers([
+      { bench: '1', rate: 0.015, uRate: 0.001 },
+      { bench: '2', rate: 0.022, uRate: 0.001 },
+      { bench: '3', rate: 0.016, uRate: 0.001 },
+    ]);
+    expect(found.find(({ z }) => z > 3)?.bench).toBe('2');
+    expect(againstOthers([{ bench: '1', rate: 1, uRate: 1 }])).toEqual([{ bench: '1', z: 0 }]);
+  });
+});
+
+describe('inventory differences that share inventories', () => {
+  it('become independent', () => {
+    // By hand: L of [[4, 2], [2, 5]] is [[2, 0], [1, 2]], so (2, 3) whitens to (1, 1).
+    expect(
+      whitened(
+        [2, 3],
+        [
+          [4, 2],
+          [2, 5],
+        ],
+      ),
+    ).toEqual([1, 1]);
+  });
+});
+
+describe('a period of many jobs', () => {
+  it('counts what chance alone would flag', () => {
+    const jobs = [0.0001, 0.004, 0.3, 0.6].map((p) => ({ p, trueAlpha: 0.02 }));
+    expect(periodCount(jobs, 0.05)).toEqual({ checked: 4, byChance: 0.08, flagged: 2, standing: [0, 1] });
+  });
+  it('names nothing when nothing stands out', () => {
+    expect(benjaminiHochberg([0.2, 0.9, 0.5], 0.05)).toEqual([]);
+    expect(benjaminiHochberg([], 0.05)).toEqual([]);
+  });
+  it('divides its level among independent tests', () => {
+    expect((1 - sidak(0.05, 13)) ** 13).toBeCloseTo(0.95, 12);
+  });
+});

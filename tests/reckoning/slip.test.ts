@@ -1,0 +1,47 @@
+import { describe, expect, it } from 'vitest';
+import { findSlips, type SlipKind } from '../../src/reckoning/slip.ts';
+import { type MassUnit, massNg, parseMass } from '../../src/units/mass.ts';
+
+const worth = { uRandomG: 0.0078, factors: [] };
+const written = (text: string, sign: 1 | -1, unit: MassUnit = 'g', tareNg = 0) => {
+  const read = parseMass(text, unit);
+  if ('problem' in read) throw new Error(text);
+  return { id: text, sign, text, unit, ng: massNg(read.ng - tareNg), worth };
+};
+const kinds = (...found: ReturnType<typeof findSlips>[number][]) => found.map(({ kind, text, instead }) => [kind, text, instead]);
+
+describe('the slip finder', () => {
+  // Constructed: each job closes but for one plain mistake.
+  it.each<[SlipKind, string, string, ReturnType<typeof written>[]]>([
+    ['digits swapped', '8.24', '8.42', [written('8.24', 1), written('7.05', -1), written('1.37', -1)]],
+    ['decimal place', '84.2', '8.42', [written('84.2', 1), written('7.05', -1), written('1.37', -1)]],
+    ['other unit', '1.31', 'ct', [written('8.42', 1), written('8.16', -1), written('1.31', -1)]],
+    [
+      'counted twice',
+      '1.37',
+      'once',
+      [written('8.42', 1), written('7.05', -1), written('1.37', -1), { ...written('1.37', -1), id: 'again' }],
+    ],
+    ['wrong direction', '1.37', 'out', [written('8.42', 1), written('7.05', -1), written('1.37', 1)]],
+  ])('%s: %s for %s', (kind, text, instead, weighings) => {
+    expect(kinds(...findSlips(weighings))).toContainEqual([kind, text, instead]);
+  });
+  it('tries the known trays, but not on a reading lighter than the tray', () => {
+    const found = findSlips([written('8.42', 1), written('1.37', -1), written('9.20', -1)], [{ name: 'tray 3', ng: 2_150_000_000 }]);
+    expect(kinds(...found)).toEqual([['tare left on', '9.20', 'tray 3']]);
+  });
+  it('tries the pieces of other open jobs that a hand may have held', () => {
+    const found = findSlips([written('8.42', 1), written('5.17', -1)], [], [{ name: 'job 12', ng: 5_170_000_000 }]);
+    expect(kinds(...found)).toContainEqual(['another piece', '5.17', 'job 12']);
+  });
+  it('keeps the tare off when digits were swapped on the display', () => {
+    const found = findSlips([written('8.42', 1), written('10.75', -1, 'g', 2_150_000_000)]);
+    expect(kinds(...found)).toContainEqual(['digits swapped', '10.75', '10.57']);
+  });
+  it('looks for nothing while the job closes', () => {
+    expect(findSlips([written('8.42', 1), written('8.41', -1)], [], [{ name: 'job 12', ng: 8_410_000_000 }])).toEqual([]);
+  });
+  it('names nothing when no single mistake explains the gap', () => {
+    expect(findSlips([written('8.42', 1), written('7.11', -1)])).toEqual([]);
+  });
+});
