@@ -64,7 +64,6 @@ export async function openStore({ dir, sqlDir, clock, random, connect }: StoreDe
     await migrate(file, sqlDir, 'ledger');
     await migrate(keysFile, sqlDir, 'keys');
     await migrate(access, sqlDir, 'access');
-    await keepWal([file, keysFile, access]);
     for (const name of ['ledger.db', 'keys.db', 'access.db']) chmodSync(join(dir, name), 0o600);
     await checkTriggers(file, sqlDir, 'ledger');
 
@@ -139,10 +138,6 @@ export async function openStore({ dir, sqlDir, clock, random, connect }: StoreDe
 
 /** Nothing may be written until the sentence it carries is dealt with. */
 export class ReadOnly extends Error {}
-
-async function keepWal(files: readonly SqliteFile[]): Promise<void> {
-  for (const file of files) await file.read('PRAGMA journal_mode = WAL');
-}
 
 async function newestOf(file: SqliteFile): Promise<{ size: number; root: Uint8Array } | null> {
   const [row] = await file.read('SELECT COALESCE(MAX(seq) + 1, 0) AS size FROM entry');

@@ -9,7 +9,8 @@ import type { Tx } from './sqlite.ts';
 
 /** A query: the writer's own transaction, or the reader. */
 export type Query = Tx['all'];
-type Row = Awaited<ReturnType<Query>>[number];
+/** A row by its columns: of the engine, or of a typed query. */
+type Row = { readonly [column: string]: unknown };
 
 /** Looks up through `query`; values whose key was destroyed are absent. */
 export function shelfOn(query: Query, keys: Keys): Shelf {
@@ -36,6 +37,7 @@ export function shelfOn(query: Query, keys: Keys): Shelf {
   };
 }
 
+/** A thing from its row. */
 export const thingOf = (row: Row): Thing => JSON.parse(String(row.state)) as Thing;
 
 const decoder = new TextDecoder();

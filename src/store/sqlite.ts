@@ -32,15 +32,21 @@ const connect: Connect = (url) => createClient({ url, concurrency: 1, timeout: 2
 const ATTEMPTS = 40;
 const pause = (ms: number) => new Promise((resolve) => setTimeout(resolve, ms));
 
+/** PRAGMAs are of a connection, not of the file. */
+async function prepared(client: Client, pragma: string): Promise<Client> {
+  await client.execute(pragma);
+  return client;
+}
+
 /** Opens the file at `path`, made if missing. Only one process may write it. `connectWith` lets a test put faults in between. */
 export function openFile(path: string, connectWith: Connect = connect): SqliteFile {
   const url = `file:${path}`;
   let writer: Client | null = null;
-  let reader: Client | null = null;
+  let reader: Promise<Client> | null = null;
   let queue: Promise<unknown> = Promise.resolve();
 
   async function attempt<T>(work: (tx: Tx) => Promise<T>): Promise<T> {
-    writer ??= connectWith(url, 'write');
+    writer ??= await prepared(connectWith(url, 'write'), 'PRAGMA journal_mode = WAL');
     const transaction = await writer.transaction('write');
     try {
       const result = await work(txOf(transaction));
@@ -74,11 +80,11 @@ export function openFile(path: string, connectWith: Connect = connect): SqliteFi
     async read(sql, args = []) {
       for (let tried = 1; ; tried++) {
         try {
-          reader ??= connectWith(url, 'read');
-          return (await reader.execute({ sql, args: [...args] })).rows;
+          reader ??= prepared(connectWith(url, 'read'), 'PRAGMA query_only = ON');
+          return (await (await reader).execute({ sql, args: [...args] })).rows;
         } catch (error) {
           if (!isPassing(error)) throw scrubbed(error);
-          reader?.close();
+          (await reader)?.close();
           reader = null;
           if (tried === ATTEMPTS) throw new StorageFault(codeOf(error));
           await pause(5 * tried);
@@ -87,7 +93,7 @@ export function openFile(path: string, connectWith: Connect = connect): SqliteFi
     },
     async close() {
       await queue;
-      reader?.close();
+      (await reader)?.close();
       reader = null;
       writer ??= connectWith(url, 'write');
       await writer.execute('PRAGMA wal_checkpoint(TRUNCATE)').catch(() => undefined);
