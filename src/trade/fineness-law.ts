@@ -9,39 +9,54 @@ export type Article = 'ordinary' | 'watchcase' | 'flatware';
 export type Scope = 'part' | 'whole';
 
 interface MinusTolerance {
-  readonly era: string;
+  readonly law: 'US' | 'UK' | 'ISO 9202';
   readonly metal: HallmarkMetal;
-  /** Permille the metal may fall short of its mark. */
-  readonly part: number;
-  readonly whole: number;
   readonly articles: readonly Article[];
+  /** First and last day it was in force, "1981-10-01"; open where not given. */
+  readonly from?: string;
+  readonly until?: string;
+  /** Permille the metal may fall short of its mark; null where the law does not speak of the whole piece. */
+  readonly part: number;
+  readonly whole: number | null;
   readonly sources: readonly SourceId[];
 }
 const KARAT = 1000 / 24;
-/** US Stamping Act, 15 USC 295 and 296: before the Act of 1976 took effect (October 1981, date from memory) half a karat and one karat. Watchcases and flatware before then are from memory. */
-export const US_TOLERANCES: readonly MinusTolerance[] = [
-  { era: 'post1981', metal: 'gold', part: 3, whole: 7, articles: ['ordinary'], sources: ['USC295'] },
-  { era: 'post1981', metal: 'gold', part: 3, whole: 3, articles: ['watchcase', 'flatware'], sources: ['USC295'] },
-  { era: 'pre1981', metal: 'gold', part: KARAT / 2, whole: KARAT, articles: ['ordinary'], sources: ['USC295'] },
-  { era: 'pre1981', metal: 'gold', part: 3, whole: KARAT, articles: ['watchcase', 'flatware'], sources: [] },
-  { era: 'any', metal: 'silver', part: 4, whole: 10, articles: ['ordinary', 'watchcase', 'flatware'], sources: ['USC296', 'MD606'] },
+const ALL: readonly Article[] = ['ordinary', 'watchcase', 'flatware'];
+/** US: 15 USC 295 and 296; until the Act of 1976 took effect (1 October 1981, from memory) half a karat and one karat, with watchcases and flatware of that time from memory. UK and ISO 9202: the mark is the minimum, and ISO leaves solder out. */
+export const MINUS_TOLERANCES: readonly MinusTolerance[] = [
+  { law: 'US', metal: 'gold', articles: ['ordinary'], from: '1981-10-01', part: 3, whole: 7, sources: ['USC295'] },
+  { law: 'US', metal: 'gold', articles: ['watchcase', 'flatware'], from: '1981-10-01', part: 3, whole: 3, sources: ['USC295'] },
+  { law: 'US', metal: 'gold', articles: ['ordinary'], until: '1981-09-30', part: KARAT / 2, whole: KARAT, sources: ['USC295'] },
+  { law: 'US', metal: 'gold', articles: ['watchcase', 'flatware'], until: '1981-09-30', part: 3, whole: KARAT, sources: [] },
+  { law: 'US', metal: 'silver', articles: ALL, part: 4, whole: 10, sources: ['USC296', 'MD606'] },
+  { law: 'UK', metal: 'gold', articles: ALL, part: 0, whole: 0, sources: ['HMC', 'UKSOL'] },
+  { law: 'UK', metal: 'silver', articles: ALL, part: 0, whole: 0, sources: ['HMC', 'UKSOL'] },
+  { law: 'UK', metal: 'platinum', articles: ALL, part: 0, whole: 0, sources: ['HMC', 'UKSOL'] },
+  { law: 'ISO 9202', metal: 'gold', articles: ALL, part: 0, whole: null, sources: ['ISO9202'] },
+  { law: 'ISO 9202', metal: 'silver', articles: ALL, part: 0, whole: null, sources: ['ISO9202'] },
 ];
 
-/** Lowest lawful permille of US gold marked `markedPermille`. ISO 9202 and UK hallmarks know no minus tolerance: there the mark is the minimum. */
-export function usGoldMinimum(markedPermille: number, scope: Scope, era: 'pre1981' | 'post1981', article: Article = 'ordinary'): number {
-  const found = US_TOLERANCES.find((law) => law.metal === 'gold' && law.era === era && law.articles.includes(article));
-  if (!found) throw new Error(`no US tolerance for gold, ${era}, ${article}`);
-  return markedPermille - found[scope];
+export interface MarkedPiece {
+  readonly law: MinusTolerance['law'];
+  readonly metal: HallmarkMetal;
+  readonly markedPermille: number;
+  /** The day it was made or marked, "1975-06-01". */
+  readonly madeOn: string;
+  readonly article?: Article;
 }
 
-/** US silver words and the permille they claim. */
-export const US_SILVER_WORDS = { sterling: 925, coin: 900 } as const;
-/** Lowest lawful permille of US silver so marked. */
-export function usSilverMinimum(mark: keyof typeof US_SILVER_WORDS, scope: Scope): number {
-  const found = US_TOLERANCES.find((law) => law.metal === 'silver');
-  if (!found) throw new Error('no US tolerance for silver');
-  return US_SILVER_WORDS[mark] - found[scope];
+/** Lowest lawful permille of a marked piece, without or with its solder; null where no rule was read. An honest old US 14K may melt at 541.7. */
+export function lowestLawful({ law, metal, markedPermille, madeOn, article = 'ordinary' }: MarkedPiece, scope: Scope): number | null {
+  const rule = MINUS_TOLERANCES.find(
+    ({ from = '', until = '9999', ...found }) =>
+      found.law === law && found.metal === metal && found.articles.includes(article) && from <= madeOn && madeOn <= until,
+  );
+  const short = rule?.[scope] ?? null;
+  return short === null ? null : markedPermille - short;
 }
+
+/** US silver words and the permille they claim (USC296). */
+export const US_SILVER_WORDS = { sterling: 925, coin: 900 } as const;
 
 /** What US platinum may be called, from the highest tier down (16 CFR 23.7 as read in FTCPT; the disclosures of 2012 for 500 to 850 with base metal are from memory and not here). */
 const PLATINUM_TIERS: readonly { readonly platinum: number; readonly group: number; readonly words: string }[] = [

@@ -27,6 +27,7 @@ const NO_FINENESS = 'fineness not said: assay';
 
 /** Signs and words that are a whole mark by themselves. */
 export const NAMED_MARKS: readonly NamedMark[] = [
+  { mark: '.5', country: 'GB', metal: 'gold', permille: 500, words: '12ct gold · 500', sources: ['GSH', 'PGR'] },
   {
     mark: 'EAGLE HEAD',
     country: 'FR',
@@ -175,7 +176,6 @@ export const COUNTRY_NUMBERS: readonly (Dated & { readonly number: number; reado
   { number: 990, metal: 'gold', country: 'GB', era: '1999-', sources: ['HMC'] },
   { number: 999, metal: 'gold', country: 'GB', era: '1999-', sources: ['HMC'] },
   { number: 999, metal: 'silver', country: 'GB', sources: ['ITB'] },
-  { number: 500, metal: 'gold', country: 'GB', sources: ['GSH', 'PGR'] },
   { number: 958, metal: 'silver', country: 'GB', sources: ['ITB'] },
   { number: 800, metal: 'silver', country: 'GB', sources: ['ITB'] },
   { number: 800, metal: 'gold', country: 'PT', sources: ['ORB'] },
@@ -189,10 +189,11 @@ export const COUNTRY_NUMBERS: readonly (Dated & { readonly number: number; reado
   { number: 875, metal: 'silver', country: 'SU', era: '1927-', sources: ['NKR'] },
 ];
 
-/** Numbers that mean one metal wherever they are met; 833 may also be 20 ct gold. */
+/** Numbers that mean one metal wherever they are met (833 may also be 20 ct gold), and those that do not say it. */
 export const BARE_NUMBERS = {
   gold: [333, 375, 416, 417, 583, 585, 625, 750, 986],
   silver: [813, 830, 833, 835, 925, 935, 980],
+  unsaid: [500, 800, 850, 875, 900, 916, 950, 958, 999],
 } as const;
 
 /** Permille that a carat stands for where the law or custom gives it a number of its own (PGR, GSH, HMP; JNN, KKM). */

@@ -11,14 +11,9 @@ import {
   PLATING_MARKS,
   ZOLOTNIK,
 } from './mark-table.ts';
+import { bestOf, type Mark, overlaps, type Plain, plainMark } from './mark-text.ts';
 import type { SourceId } from './sources.ts';
 
-/** The mark as written; country in two letters (SU for Soviet) and era in years ("1838-1973", "-1927") where known. */
-export interface Mark {
-  readonly mark: string;
-  readonly country?: string;
-  readonly era?: string;
-}
 /** `metal` null: the mark does not say. `permille` null: it does not say, or the number is a layer's. */
 export interface MarkReading {
   readonly metal: MarkMetal | 'gold and platinum' | 'gold and silver' | null;
@@ -26,22 +21,13 @@ export interface MarkReading {
   readonly words: string;
   readonly sources: readonly SourceId[];
 }
-/** A mark made plain: capitals, letters and figures apart ("K 18 GP"), ".75" as 750. */
-interface Plain {
-  readonly text: string;
-  readonly country: string | undefined;
-  readonly era: string | undefined;
-  readonly numbers: readonly number[];
-}
 type Reader = (plain: Plain) => MarkReading | null;
 
 const UNKNOWN: MarkReading = { metal: null, permille: null, words: 'mark not known: photograph it, test the metal', sources: [] };
 
 /** The metal and permille a mark claims; plating letters win over everything beside them. */
-export function readMark({ mark, country, era }: Mark): MarkReading {
-  const text = plainText(mark);
-  const numbers = (text.match(/(?<![\d/.])\d+(?:\.\d+)?(?![\d/.])/g) ?? []).map(Number);
-  const plain = { text, country, era, numbers };
+export function readMark(mark: Mark): MarkReading {
+  const plain = plainMark(mark);
   for (const read of READERS) {
     const found = read(plain);
     if (found) return found;
@@ -49,27 +35,12 @@ export function readMark({ mark, country, era }: Mark): MarkReading {
   return UNKNOWN;
 }
 
-function plainText(mark: string): string {
-  return mark
-    .toUpperCase()
-    .replace(/([A-Z])\.(?=[A-Z\s]|$)/g, '$1')
-    .replace(/\s*\/\s*/g, '/')
-    .replace(/(?<!\d)0?\.(\d{1,3})\b/g, (_, digits: string) => digits.padEnd(3, '0'))
-    .replace(/(\d)(?=[A-Z])|([A-Z])(?=\d)/g, '$1$2 ')
-    .replace(/\b(KT?|CT|C)(?=(G[FPE]|RG|HG|HE|P\b|WG\b|YG\b|PG\b))/g, '$1 ')
-    .replace(/\bK(T?) P\b/g, 'KP')
-    .replace(/\bPLATINUM\b|\bPT\b/g, 'PLAT')
-    .replace(/\bPALLADIUM\b|\bPALL\b/g, 'PD')
-    .replace(/\s+/g, ' ')
-    .trim();
-}
-
 const readPlating: Reader = ({ text, numbers }) => {
   const plating = PLATING_MARKS.find(({ pattern }) => pattern.test(text));
   if (!plating) return null;
   const { metal, words, sources } = plating;
   const silver = numbers.find(isSilverNumber) ?? (/\bSTER(LING)?\b/.test(text) ? 925 : null);
-  if (metal !== 'plated gold' || silver === null) return { metal, permille: null, words, sources };
+  if (!metal.startsWith('plated gold') || silver === null) return { metal, permille: null, words, sources };
   return { metal: 'plated gold on silver', permille: silver, words: `gilt silver · ${silver}: silver with a gold coat`, sources };
 };
 
@@ -81,8 +52,10 @@ const readNamed: Reader = (plain) => {
     true,
   );
   const [first, ...others] = fits;
-  if (!first || others.every((other) => other.permille === first.permille)) return first ?? null;
-  return { ...first, permille: null, words: fits.map(({ words }) => words).join(', or ') };
+  if (!first) return null;
+  const { metal, permille, words, sources } = first;
+  if (others.every((other) => other.permille === permille)) return { metal, permille, words, sources };
+  return { metal, permille: null, words: fits.map((fit) => fit.words).join(', or '), sources };
 };
 
 const readTwoMetals: Reader = ({ text }) => {
@@ -178,6 +151,7 @@ const readNumber: Reader = (plain) => {
     false,
   );
   const metal = sign?.metal ?? local?.metal ?? bareMetal(number);
+  if (metal === null && !(BARE_NUMBERS.unsaid as readonly number[]).includes(number)) return null;
   const sources = sign?.sources ?? local?.sources ?? ['GJW'];
   return { metal, permille: number, words: numberWords(metal, number, plain.country), sources };
 };
@@ -192,35 +166,6 @@ const READERS: readonly Reader[] = [
   readOldParts,
   readNumber,
 ];
-
-/** Entries that fit best: the country's own before general ones, the era's own before undated; more than one when they fit alike. `isForeign` lets a sign of one country be read where none was given. */
-function bestOf<T extends { readonly country?: string; readonly era?: string }>(
-  entries: readonly T[],
-  { country, era }: Plain,
-  isForeign: boolean,
-): readonly T[] {
-  const scored = entries.flatMap((entry) => {
-    if (entry.country && country && entry.country !== country) return [];
-    if (entry.country && !country && !isForeign) return [];
-    if (!overlaps(era, entry.era)) return [];
-    const place = !entry.country ? 1 : country ? 2 : 0;
-    return [{ entry, score: 2 * place + (Boolean(era) === Boolean(entry.era) ? 1 : 0) }];
-  });
-  const most = Math.max(...scored.map(({ score }) => score));
-  return scored.filter(({ score }) => score === most).map(({ entry }) => entry);
-}
-
-/** Whether two eras share more than an end year; one that is not given shares with all. */
-function overlaps(a: string | undefined, b: string | undefined): boolean {
-  const [fromA, toA] = years(a);
-  const [fromB, toB] = years(b);
-  return Math.max(fromA, fromB) < Math.min(toA, toB);
-}
-
-function years(era: string | undefined): readonly [number, number] {
-  const match = /^(\d{4})?-(\d{4})?$/.exec(era ?? '-');
-  return [Number(match?.[1] ?? Number.NEGATIVE_INFINITY), Number(match?.[2] ?? Number.POSITIVE_INFINITY)];
-}
 
 const tenths = (n: number): number => Math.round(n * 10) / 10;
 const karats = (n: number): number => tenths((n * 1000) / 24);

@@ -2,7 +2,7 @@
 import { fineNg, karat, permille, permilleOf } from '../units/fineness.ts';
 import { type MassNg, massNg } from '../units/mass.ts';
 import { mulDiv } from '../units/muldiv.ts';
-import { usGoldMinimum } from './fineness-law.ts';
+import { lowestLawful } from './fineness-law.ts';
 
 export interface KaratParcel {
   readonly massNg: MassNg;
@@ -14,10 +14,16 @@ export function expectedFineNg(parcels: readonly KaratParcel[]): MassNg {
   return massNg(parcels.reduce((sum, parcel) => sum + fineNg(parcel.massNg, karat(parcel.karat)), 0));
 }
 
-/** Fine gold if every piece ran as low as US law let it before 1981, one karat: 6 to 7 % less with nobody at fault. A floor; most run nearer. */
-export function lowestFinePre1981Ng(parcels: readonly KaratParcel[]): MassNg {
-  const floor = (parcel: KaratParcel) => usGoldMinimum(permilleOf(karat(parcel.karat)), 'whole', 'pre1981');
-  return massNg(parcels.reduce((sum, parcel) => sum + Math.round((parcel.massNg * floor(parcel)) / 1000), 0));
+/** The last day on which US law let a whole piece fall a karat short. */
+const OLD_LAW = '1981-09-30';
+
+/** Fine gold if every piece ran as low as US law let it before October 1981, one karat: 6 to 7 % less with nobody at fault. A floor; most run nearer. */
+export function lowestFineOldUsNg(parcels: readonly KaratParcel[]): MassNg {
+  const fine = (parcel: KaratParcel) => {
+    const marked = { law: 'US', metal: 'gold', markedPermille: permilleOf(karat(parcel.karat)), madeOn: OLD_LAW } as const;
+    return Math.round((parcel.massNg * (lowestLawful(marked, 'whole') ?? 0)) / 1000);
+  };
+  return massNg(parcels.reduce((sum, parcel) => sum + fine(parcel), 0));
 }
 
 export interface Melt {

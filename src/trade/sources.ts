@@ -368,6 +368,11 @@ export const SOURCES = {
     url: 'https://poincons.interor.fr/petite-tete-de-jupiter-poincon-italie/',
     how: 'read',
   },
+  ISO9202: {
+    title: 'ISO 9202 (FDIS 2026 abstract): minimum values only, minus tolerances not allowed, solders excluded',
+    url: 'https://theiteh.com/catalog/standards/iso/4be7c47f-72b6-4914-984e-68587e8412f1/iso-fdis-9202',
+    how: 'read',
+  },
   ITB: {
     title: 'international-trader blog 2010: UK silver 800, 925, 958, 999',
     url: 'http://international-trader.blogspot.com/2010/07/modern-uk-silver-hallmarks-in-current.html',

@@ -27,18 +27,19 @@ import {
   ftcPlatinumTier,
   type HallmarkMetal,
   isExemptFromKaratAssay,
+  lowestLawful,
   markWithoutTolerance,
   UK_HALLMARKS,
+  US_SILVER_WORDS,
   ukHallmarkRequired,
   ukMinimumSolder,
-  usGoldMinimum,
-  usSilverMinimum,
 } from '../../src/trade/fineness-law.ts';
 import { GEMS, type GemName } from '../../src/trade/gems.ts';
 import { isLossWithin, lossNorm } from '../../src/trade/loss-norms.ts';
-import { type Mark, readMark } from '../../src/trade/marks.ts';
+import type { Mark } from '../../src/trade/mark-text.ts';
+import { readMark } from '../../src/trade/marks.ts';
 import { type Coat, coatMass, coatMgPerCm2PerMicrometre, flatBandAreaMm2 } from '../../src/trade/plating.ts';
-import { expectedFineNg, lowestFinePre1981Ng, refineryReturn } from '../../src/trade/refining.ts';
+import { expectedFineNg, lowestFineOldUsNg, refineryReturn } from '../../src/trade/refining.ts';
 import { SCRAP_CLASSES, type ScrapMaterial } from '../../src/trade/scrap-classes.ts';
 import { blankLengthMm, sizingBesideRule, sizingLengths, sizingMass } from '../../src/trade/sizing.ts';
 import { bandMass, bandMm3, roundWire, type Section, sheetMass, stockMass } from '../../src/trade/stock-shapes.ts';
@@ -132,6 +133,8 @@ const LEDG_008 = parcels([
   { g: 12.1, karat: 10 },
 ]);
 
+/** A day in each of the eras that rows name. */
+const ERA_DAYS = { pre1981: '1975-06-01', post1981: '1990-06-01' } as const;
 const alloy = (name: string) => ALLOYS[name as AlloyName];
 
 export const TRADE_FNS = {
@@ -145,10 +148,15 @@ export const TRADE_FNS = {
     const [first, second] = [readFineness(a), readFineness(b)];
     return first && second && isSameFineness(first, second);
   },
-  usGoldMinimumPermille: (input: { karat: number; wholeArticleInclSolder: boolean; era: 'pre1981' | 'post1981'; article?: Article }) =>
-    usGoldMinimum(permilleOf(karat(input.karat)), input.wholeArticleInclSolder ? 'whole' : 'part', input.era, input.article),
-  usSilverMinimumPermille: ({ mark, inclSolder }: { mark: 'sterling' | 'coin'; inclSolder: boolean }) =>
-    usSilverMinimum(mark, inclSolder ? 'whole' : 'part'),
+  usGoldMinimumPermille: (input: { karat: number; wholeArticleInclSolder: boolean; era: keyof typeof ERA_DAYS; article?: Article }) => {
+    const marked = { law: 'US', metal: 'gold', markedPermille: permilleOf(karat(input.karat)), madeOn: ERA_DAYS[input.era] } as const;
+    return lowestLawful(input.article ? { ...marked, article: input.article } : marked, input.wholeArticleInclSolder ? 'whole' : 'part');
+  },
+  usSilverMinimumPermille: ({ mark, inclSolder }: { mark: keyof typeof US_SILVER_WORDS; inclSolder: boolean }) =>
+    lowestLawful(
+      { law: 'US', metal: 'silver', markedPermille: US_SILVER_WORDS[mark], madeOn: ERA_DAYS.post1981 },
+      inclSolder ? 'whole' : 'part',
+    ),
   ftcPlatinumMarkTier: (input: { ptPermille: number; totalPgmPermille: number | null }) =>
     ftcPlatinumTier(input.ptPermille, input.totalPgmPermille),
   markWithoutMinusTolerance: ({ gold, legalMarks }: { gold: number; legalMarks: number[] }) => markWithoutTolerance(gold, legalMarks),
@@ -285,7 +293,7 @@ export const TRADE_FNS = {
     return inUnit(lossNg, 'gram');
   },
   expectedFineGrams: (input: { parcels: Parcel[] }) => inUnit(expectedFineNg(parcels(input.parcels)), 'gram'),
-  expectedFineLowerBoundPre1981: (input: { parcels: Parcel[] }) => inUnit(lowestFinePre1981Ng(parcels(input.parcels)), 'gram'),
+  expectedFineLowerBoundPre1981: (input: { parcels: Parcel[] }) => inUnit(lowestFineOldUsNg(parcels(input.parcels)), 'gram'),
   refinerySettlement: (input: { sentG: number; afterMeltG: number; assayPermille: number; payablePercent: number }) => {
     const { assayPermille, payablePercent } = input;
     const melt = { sentNg: g(input.sentG), afterMeltNg: g(input.afterMeltG), assayPermille, payablePercent };
