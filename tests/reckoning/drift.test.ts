@@ -64,7 +64,7 @@ describe('the run length of a running sum', () => {
 
 describe('a running sum', () => {
   it('starts anew after an alarm and says since when, and by how much', () => {
-    const { alarms } = runningSums([0, 0, -0.2, 2, 2, 2, 0, 0], 0.5, 4);
+    const { alarms } = runningSums([0, 0, -0.2, 2, 2, 2, 1, 0], 0.5, 4);
     expect(alarms).toEqual([{ at: 5, side: 'loss', since: 3, size: 2 }]);
   });
   it('sees a gain on its other side', () => {
