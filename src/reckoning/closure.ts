@@ -69,7 +69,7 @@ export function levelAt(alpha: number, spread: Spread): Level {
   return { flagNg, trueAlpha: lossTail(flagNg, spread), detectableG: flagNg / 1e9 - halfStepG(spread) + Z95 * u };
 }
 
-export type Finding = 'closes' | 'usual loss' | 'loss' | 'gain';
+type Finding = 'closes' | 'usual loss' | 'loss' | 'gain';
 export type Verdict = 'agrees' | 'weigh again' | 'does not agree' | 'not checked';
 export interface Closure {
   readonly calcVersion: string;

@@ -1,10 +1,9 @@
 // Masses and finenesses together: the fine metal in a stream is mass × share, so the balances are curved.
 import { adjustCurved, type Constraints, type Reconciled } from './adjustment.ts';
 import type { Matrix, Vector } from './matrix.ts';
-import { OUTSIDE } from './network.ts';
 
 /** A stream of known mass and shares (fractions of 1) of each metal named for the whole network. */
-export interface AssayedStream {
+interface AssayedStream {
   readonly id: string;
   readonly from: string;
   readonly to: string;
@@ -24,50 +23,68 @@ export function reckonAssayed(network: AssayedNetwork, covariance: Matrix): Reco
   return adjustCurved([...streams.map(({ massG }) => massG), ...streams.flatMap(({ shares }) => shares)], covariance, conserved(network));
 }
 
+/** One balance at x: its value, and the places where it has a slope. */
+interface Balance {
+  readonly value: number;
+  readonly slopes: readonly (readonly [at: number, slope: number])[];
+}
+
+/** Σ factor·x − constant. */
+function linear(x: Vector, factors: Balance['slopes'], constant = 0): Balance {
+  return { value: factors.reduce((sum, [at, factor]) => sum + factor * (x[at] ?? 0), -constant), slopes: factors };
+}
+
+/** Σ sign·mass·share over [sign, place of the mass, place of the share]. */
+function bilinear(x: Vector, products: readonly (readonly [sign: number, mass: number, share: number])[]): Balance {
+  const value = products.reduce((sum, [sign, mass, share]) => sum + sign * (x[mass] ?? 0) * (x[share] ?? 0), 0);
+  const slopes = products.flatMap(
+    ([sign, mass, share]) =>
+      [
+        [mass, sign * (x[share] ?? 0)],
+        [share, sign * (x[mass] ?? 0)],
+      ] as const,
+  );
+  return { value, slopes };
+}
+
 function conserved({ nodes, streams, complete }: AssayedNetwork): Constraints {
-  const [first] = streams;
-  const metals = first?.shares.length ?? 0;
-  const size = streams.length * (metals + 1);
-  const shareAt = (j: number, metal: number) => streams.length + j * metals + metal;
+  const metals = [...(streams[0]?.shares.keys() ?? [])];
+  const size = streams.length * (metals.length + 1);
+  const place = (j: number, metal: number) => streams.length + j * metals.length + metal;
   // With all shares adding up to 1 the last metal's balance follows from the others.
-  const counted = Array.from({ length: complete ? metals - 1 : metals }, (_, metal) => metal);
+  const counted = complete ? metals.slice(0, -1) : metals;
+  const ends = nodes.map((node) =>
+    streams.flatMap(({ from, to }, j) => {
+      const sign = Number(to === node) - Number(from === node);
+      return sign === 0 ? [] : [[j, sign] as const];
+    }),
+  );
   return (x) => {
-    const values: number[] = [];
-    const slopes: number[][] = [];
-    const add = (terms: readonly { readonly at: number; readonly slope: number }[], value: number) => {
-      const row = new Array<number>(size).fill(0);
-      for (const { at, slope } of terms) row[at] = (row[at] ?? 0) + slope;
-      values.push(value);
-      slopes.push(row);
-    };
-    for (const node of nodes.filter((name) => name !== OUTSIDE)) {
-      const signed = streams
-        .map(({ from, to }, j) => ({ j, sign: Number(to === node) - Number(from === node), mass: x[j] ?? 0 }))
-        .filter(({ sign }) => sign !== 0);
-      add(
-        signed.map(({ j, sign }) => ({ at: j, slope: sign })),
-        signed.reduce((sum, { sign, mass }) => sum + sign * mass, 0),
-      );
-      for (const metal of counted) {
-        const share = (j: number) => x[shareAt(j, metal)] ?? 0;
-        add(
-          signed.flatMap(({ j, sign, mass }) => [
-            { at: j, slope: sign * share(j) },
-            { at: shareAt(j, metal), slope: sign * mass },
-          ]),
-          signed.reduce((sum, { j, sign, mass }) => sum + sign * mass * share(j), 0),
-        );
-      }
-    }
-    if (complete) {
-      for (const j of streams.keys()) {
-        const at = Array.from({ length: metals }, (_, metal) => shareAt(j, metal));
-        add(
-          at.map((index) => ({ at: index, slope: 1 })),
-          at.reduce((sum, index) => sum + (x[index] ?? 0), -1),
-        );
-      }
-    }
-    return { values, slopes };
+    const masses = ends.map((at) => linear(x, at));
+    const fine = ends.flatMap((at) =>
+      counted.map((metal) =>
+        bilinear(
+          x,
+          at.map(([j, sign]) => [sign, j, place(j, metal)] as const),
+        ),
+      ),
+    );
+    const whole = complete
+      ? streams.map((_, j) =>
+          linear(
+            x,
+            metals.map((metal) => [place(j, metal), 1] as const),
+            1,
+          ),
+        )
+      : [];
+    const balances = [...masses, ...fine, ...whole];
+    return { values: balances.map(({ value }) => value), slopes: balances.map(({ slopes }) => dense(slopes, size)) };
   };
+}
+
+function dense(slopes: Balance['slopes'], size: number): Vector {
+  const row = new Array<number>(size).fill(0);
+  for (const [at, slope] of slopes) row[at] = (row[at] ?? 0) + slope;
+  return row;
 }

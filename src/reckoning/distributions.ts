@@ -32,7 +32,7 @@ function continuedFraction(b0: number, term: (i: number) => readonly [a: number,
 }
 
 /** Q(a, x) = Γ(a, x)/Γ(a), the upper regularised incomplete gamma (DLMF 8.7.1 and 8.9.2). */
-export function upperGamma(a: number, x: number): number {
+function upperGamma(a: number, x: number): number {
   if (x <= 0) return 1;
   const scale = Math.exp(a * Math.log(x) - x - lnGamma(a));
   if (x >= a + 1) return scale / continuedFraction(x + 1 - a, (i) => [i * (a - i), x + 2 * i + 1 - a]);
@@ -74,7 +74,7 @@ export function studentTail(t: number, df: number): number {
 }
 
 /** The x in [low, high] where a falling function passes `target`, by bisection to the last bit. */
-export function fallsTo(target: number, falling: (x: number) => number, low: number, high: number): number {
+function fallsTo(target: number, falling: (x: number) => number, low: number, high: number): number {
   for (let i = 0; i < 200; i++) {
     const middle = (low + high) / 2;
     if (middle <= low || middle >= high) break;

@@ -49,7 +49,7 @@ export function selfStarting(values: Vector): readonly (number | null)[] {
   });
 }
 
-export interface Alarm {
+interface Alarm {
   readonly at: number;
   readonly side: 'loss' | 'gain';
   /** First score after the sum last was zero: when the change probably began. */

@@ -50,7 +50,7 @@ export interface Outturn {
   readonly share: number;
   readonly uShare: number;
 }
-export type SettlementVerdict = 'within what both can tell' | 'ask for a second assay' | 'differs';
+type SettlementVerdict = 'within what both can tell' | 'ask for a second assay' | 'differs';
 export interface SettlementCheck {
   readonly fineG: number;
   readonly uFineG: number;

@@ -3,7 +3,7 @@ import { chiSquaredTail } from './distributions.ts';
 import type { Matrix } from './matrix.ts';
 
 /** A label goes back on only from this probability up. */
-export const RESTORE_FROM = 0.99;
+const RESTORE_FROM = 0.99;
 /** Pairs further apart than this many u are never the same stone; it splits a large lot into blocks. */
 const GATE_Z = 4;
 /** Largest block for which every permutation is summed (2^n · n steps). */

@@ -23,7 +23,7 @@ export interface Network {
 }
 
 /** Nodes that unmeasured flows join into one: only their sum can be tested, and nothing when they reach the outside. */
-export interface NodeGroup {
+interface NodeGroup {
   readonly nodes: readonly string[];
   readonly testable: boolean;
   /** In − out, exact; a loss is positive. */
@@ -31,7 +31,7 @@ export interface NodeGroup {
   readonly uG: number;
   readonly z: number;
 }
-export interface ReconciledStream {
+interface ReconciledStream {
   readonly id: string;
   readonly reconciledG: number;
   readonly uG: number;

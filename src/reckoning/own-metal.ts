@@ -1,7 +1,7 @@
 // How much of the metal in a returned piece is the customer's own: a range, since filings after other metal is joined are mixed.
 import { uOfSum, type Worth } from '../weighing/uncertainty.ts';
 
-export interface Part {
+interface Part {
   readonly ng: number;
   readonly worth: Worth;
 }

@@ -3,7 +3,7 @@
 /** E_n = (x − reference)/√(U² + U_ref²), expanded uncertainties (ISO 13528, 9.7, as in NIST Dataplot EN SCORE). */
 export const enScore = (x: number, reference: number, U: number, referenceU: number): number => (x - reference) / Math.hypot(U, referenceU);
 
-export type SameItem = 'consistent' | 'inconclusive' | 'different';
+type SameItem = 'consistent' | 'inconclusive' | 'different';
 export interface Comparison {
   readonly difference: number;
   readonly U: number;

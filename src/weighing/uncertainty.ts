@@ -100,7 +100,7 @@ export function worthOfEstimate(lowNg: number, highNg: number, factors: readonly
 }
 
 /** The effect of each shared factor on a signed sum, in grams by factor id. */
-export function sharedEffects(terms: readonly { readonly sign: number; readonly worth: Worth }[]): ReadonlyMap<string, number> {
+function sharedEffects(terms: readonly { readonly sign: number; readonly worth: Worth }[]): ReadonlyMap<string, number> {
   const effects = new Map<string, number>();
   for (const { sign, worth } of terms)
     for (const { id, sensitivityG } of worth.factors) effects.set(id, (effects.get(id) ?? 0) + sign * sensitivityG);
