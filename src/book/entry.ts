@@ -1,5 +1,6 @@
 // The shape of an entry type: fields with roles, a form, a decision, facts and plain words. One file in entries/ for each.
 import { z } from 'zod';
+import type { CautionId } from '../trade/caution-table.ts';
 import type { CivilDate, Instant } from '../units/dates.ts';
 import { isRef, type Ref, type RefKind } from '../units/ids.ts';
 import type { Reading } from '../weighing/reading.ts';
@@ -128,7 +129,7 @@ export interface Form<F extends Fields> {
   readonly title: string;
   readonly labels: { readonly [N in keyof F]: string };
   readonly hints?: { readonly [N in keyof F]?: string };
-  readonly cautions?: readonly string[];
+  readonly cautions?: readonly CautionId[];
   /** The button, in the trade's words. */
   readonly button?: string;
 }

@@ -31,6 +31,13 @@ describe('balance_put_in_service', () => {
       ),
     ).toBe('ranges_do_not_rise');
   });
+  it.each([
+    ['the same load', { max: '60', step: '0.01' }],
+    ['the same step', { max: '320', step: '0.001' }],
+    ['a smaller load', { max: '50', step: '0.01' }],
+  ])('is refused when the second range has %s', (_what, second) => {
+    expect(decides({}, { ranges: [{ max: '60', step: '0.001' }, second] })).toBe('ranges_do_not_rise');
+  });
   it('takes 2 and 5 in any place, and 10 as well as 1', () => {
     expect(['0.002', '0.5', '5', '10'].map((step) => decides({}, { ranges: [{ max: '5000', step }] }))).toEqual([null, null, null, null]);
   });

@@ -27,6 +27,9 @@ describe('stone_unset', () => {
   it('is refused when more come out than are in', () => {
     expect(decides({}, { stone: undefined, packet: THINGS.melee, stones: 4 })).toBe('more_than_are_in');
   });
+  it('takes all that are in', () => {
+    expect(decides({}, { stone: undefined, packet: THINGS.melee, stones: 3 })).toBeNull();
+  });
   it('is refused when one stone counts as two', () => {
     expect(decides({ stone: stone({ loose: false }) }, { stones: 2 })).toBe('one_stone_is_one');
   });
