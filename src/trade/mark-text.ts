@@ -14,6 +14,9 @@ export interface Plain {
   readonly numbers: readonly number[];
 }
 
+/** Karat letters run into what follows them, as in 14KGF or K18WG. */
+const LETTERS_ON_A_KARAT = /\b(KT?|CT?)(?=(?:GFX?|RGP?|GEP?|GP|HGE|HGP|HEG|EP|EPNS|EPBM|ROLLED|OVERLAY|GOLD|WG|YG|PG)\b)/g;
+
 /** The mark in one spelling, with the numbers that stand free in it (not those of 1/20). */
 export function plainMark({ mark, country, era }: Mark): Plain {
   const text = plainText(mark);
@@ -28,8 +31,8 @@ function plainText(mark: string): string {
     .replace(/\s*\/\s*/g, '/')
     .replace(/(?<!\d)0?\.(\d{2,3})\b/g, (_, digits: string) => digits.padEnd(3, '0'))
     .replace(/(\d)(?=[A-Z])|([A-Z])(?=\d)/g, '$1$2 ')
-    .replace(/\b(KT?|CT|C)(?=(G[FPE]|RG|HG|HE|P\b|WG\b|YG\b|PG\b))/g, '$1 ')
-    .replace(/\bK(T?) P\b/g, 'KP')
+    .replace(LETTERS_ON_A_KARAT, '$1 ')
+    .replace(/\bKT? ?P\b/g, 'KP')
     .replace(/\bPLATINUM\b|\bPT\b/g, 'PLAT')
     .replace(/\b(STERLING|STER|STG|COIN) SILVER\b/g, '$1')
     .replace(/\bPALLADIUM\b|\bPALL\b/g, 'PD')

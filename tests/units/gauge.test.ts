@@ -24,13 +24,32 @@ describe('a gauge', () => {
     expect(swgMm(n)).toBeCloseTo(mm, 3);
   });
 
-  // The steps of the legal table: 36 mils from 7/0 to 6/0, 32 to 5/0 and 4/0, down to 0.4 mil from 39 to 49 (encyclopaedia article "Standard wire gauge").
-  it('of the British system goes down by the legal steps', () => {
-    const step = (n: number) => Math.round(((swgMm(n) - swgMm(n + 1)) / 0.0254) * 10) / 10;
-    expect([-6, -5, -4, -3, -2].map(step)).toEqual([36, 32, 32, 28, 24]);
-    expect(Array.from({ length: 7 }, (_, i) => step(3 + i))).toEqual([20, 20, 20, 16, 16, 16, 16]);
-    expect(Array.from({ length: 9 }, (_, i) => step(30 + i))).toEqual(Array(9).fill(0.8));
-    expect(Array.from({ length: 10 }, (_, i) => step(39 + i))).toEqual(Array(10).fill(0.4));
+  // The legal table is straight between these corners, in inches (GNU units 2.22, brwiregauge).
+  it('of the British system is straight between the corners of the legal table', () => {
+    const corners: readonly (readonly [number, number])[] = [
+      [-6, 0.5],
+      [-5, 0.464],
+      [-3, 0.4],
+      [-2, 0.372],
+      [3, 0.252],
+      [6, 0.192],
+      [10, 0.128],
+      [14, 0.08],
+      [19, 0.04],
+      [23, 0.024],
+      [26, 0.018],
+      [28, 0.0148],
+      [30, 0.0124],
+      [39, 0.0052],
+      [49, 0.0012],
+      [50, 0.001],
+    ];
+    for (const [i, [from, start]] of corners.slice(0, -1).entries()) {
+      const [to, end] = corners[i + 1] ?? [from, start];
+      for (let n = from; n <= to; n++) {
+        expect(swgMm(n), `SWG ${n}`).toBeCloseTo((start + ((end - start) * (n - from)) / (to - from)) * 25.4, 9);
+      }
+    }
   });
 
   // ASTM B258: 4/0 is 0.4600 in and 36 is 0.0050 in by definition
