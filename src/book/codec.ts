@@ -46,6 +46,7 @@ export function readControl(control: Control, posted: Posted, name: string, shop
     case 'text':
     case 'choice':
     case 'ref':
+    case 'fresh':
     case 'file':
       return { value: typed };
     case 'tick':
@@ -71,14 +72,17 @@ function readGroup(members: Readonly<Record<string, Member>>, posted: Posted, na
   const value: Record<string, unknown> = {};
   const problems: Problem[] = [];
   const missing: Problem[] = [];
+  let said = false;
   for (const [member, { control, optional }] of Object.entries(members)) {
     const read = readControl(control, posted, `${name}.${member}`, shop);
     if (read === null) {
       if (!optional) missing.push({ field: `${name}.${member}`, say: 'Fill this in.' });
-    } else if ('value' in read) value[member] = read.value;
-    else problems.push(...read.problems);
+    } else if ('value' in read) {
+      value[member] = read.value;
+      said ||= control.kind !== 'fresh';
+    } else problems.push(...read.problems);
   }
-  if (Object.keys(value).length === 0 && problems.length === 0) return null;
+  if (!said && problems.length === 0) return null;
   return problems.length + missing.length > 0 ? { problems: [...problems, ...missing] } : { value };
 }
 

@@ -1,6 +1,7 @@
 // The kinds of value a field may hold: the schema of the leaf's value, and the control by which a form asks for it.
 import { z } from 'zod';
 import { type CivilDate, type Instant, isCivilDate } from '../units/dates.ts';
+import { isRef, type Ref, type RefKind } from '../units/ids.ts';
 import { CURRENCIES, type Money } from '../units/money.ts';
 import { type Reading, readingSchema } from '../weighing/reading.ts';
 
@@ -18,9 +19,12 @@ export type Control =
   | { readonly kind: 'weight' }
   | { readonly kind: 'file' }
   | { readonly kind: 'ref' }
+  | { readonly kind: 'fresh'; readonly of: FreshKind }
   | { readonly kind: 'any' }
   | { readonly kind: 'group'; readonly members: Readonly<Record<string, Member>> }
   | { readonly kind: 'list'; readonly of: Control; readonly max: number };
+/** Kinds of thing whose names are made with the form. */
+export type FreshKind = Exclude<RefKind, 'bag' | 'entry'>;
 export interface Member {
   readonly label: string;
   readonly control: Control;
@@ -94,6 +98,11 @@ export const file = (): ValueKind<string> => ({
 });
 /** Any value that can stand in a leaf: in a correction alone, where the target's own field checks it. */
 export const any = (): ValueKind<unknown> => ({ schema: z.json(), control: { kind: 'any' } });
+/** The name of a thing that begins, made with the form and not shown; alone it fills no row of a list. */
+export const fresh = <const K extends FreshKind>(kind: K): ValueKind<Ref<K>> => ({
+  schema: z.custom<Ref<K>>((value) => typeof value === 'string' && isRef(kind, value), 'Open the form again.'),
+  control: { kind: 'fresh', of: kind },
+});
 /** Several of one kind, at most `max`. */
 export const list = <T>(of: ValueKind<T>, max = 20): ValueKind<readonly T[]> => ({
   schema: z.array(of.schema).min(1, 'Give at least one.').max(max, `Give at most ${max}.`),

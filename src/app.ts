@@ -1,0 +1,40 @@
+// The web application: every resource behind one gate. No I/O at import.
+import { Hono } from 'hono';
+import { bodyLimit } from 'hono/body-limit';
+import { ReadOnly } from './store/open.ts';
+import { StorageFault } from './store/sqlite.ts';
+import { assets } from './web/assets.ts';
+import type { App, Env, Web } from './web/context.ts';
+import { counter } from './web/counter.ts';
+import { entries } from './web/entries.ts';
+import { find } from './web/find.ts';
+import { firstRun } from './web/first-run.ts';
+import { gate, headers, sameOrigin } from './web/guard.ts';
+import { health } from './web/health.ts';
+import { jobs } from './web/jobs.ts';
+import { setup } from './web/setup.ts';
+import { signIn } from './web/sign-in.ts';
+import { things } from './web/things.ts';
+import { trail } from './web/trail.ts';
+
+const RESOURCES = [assets, health, firstRun, signIn, counter, jobs, entries, things, find, trail, setup];
+const LARGEST_BODY = 24 * 1024 * 1024;
+
+/** Puts the resources together behind headers, origin check and route table. */
+export function createApp(web: Web, onBug: (error: unknown, path: string) => void = () => undefined): App {
+  const app = new Hono<Env>();
+  app.use('*', headers, bodyLimit({ maxSize: LARGEST_BODY }), sameOrigin(web), gate(web));
+  for (const resource of RESOURCES) app.route('/', resource(web));
+  app.notFound((c) => c.text('There is no such page. Go back, or start from the Counter.', 404));
+  app.onError((error, c) => {
+    if (error instanceof ReadOnly) return c.text(`Not written. ${error.message}`, 503);
+    if (error instanceof StorageFault)
+      return c.text(`Not written (${error.code}). What you typed is still on the screen behind this one: go back and try again.`, 503);
+    onBug(error, c.req.path);
+    return c.text(
+      'Not written: something in the program is wrong. Go back; what you typed is still there. The log of the program says more.',
+      500,
+    );
+  });
+  return app;
+}

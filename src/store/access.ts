@@ -1,0 +1,139 @@
+// Sign-in: PINs and passwords (Argon2id with a pepper outside the file), bench sessions, the one-time link, drafts. Losing this file costs no data.
+import { hash, verify } from '@node-rs/argon2';
+import { base64url } from '../log/bytes.ts';
+import type { Instant } from '../units/dates.ts';
+import type { Ref } from '../units/ids.ts';
+import { sha256 } from './crypto.ts';
+import type { SqliteFile } from './sqlite.ts';
+
+export type Credential = 'pin' | 'password';
+export interface Session {
+  readonly person: Ref<'person'>;
+  readonly device: string;
+  readonly lockedAt: number | null;
+}
+/** What came of trying a PIN or a password: right, wrong, or not yet (the wait in ms). */
+export type Tried = { readonly right: true } | { readonly right: false; readonly waitMs: number };
+export interface Draft {
+  readonly path: string;
+  readonly fields: string;
+  readonly savedAt: number;
+}
+export interface Access {
+  setCredential(person: Ref<'person'>, kind: Credential, secret: string): Promise<void>;
+  hasCredential(person: Ref<'person'>): Promise<boolean>;
+  /** Tries a PIN or password; after three wrong ones each next try waits twice as long, per person and device, so that nobody locks out a colleague. */
+  tryCredential(person: Ref<'person'>, device: string, kind: Credential, secret: string): Promise<Tried>;
+  /** Begins a session; answers its token, of which only the hash is kept. */
+  beginSession(person: Ref<'person'>, device: string): Promise<string>;
+  /** The session of a token, locked after ten idle minutes; null when there is none. */
+  session(token: string): Promise<Session | null>;
+  unlock(token: string): Promise<void>;
+  endSession(token: string): Promise<void>;
+  /** A link that makes the owner, once, within half an hour. */
+  makeSetupLink(): Promise<string>;
+  checkSetupLink(token: string): Promise<boolean>;
+  useSetupLinks(): Promise<void>;
+  saveDraft(formKey: string, person: Ref<'person'>, path: string, fields: string): Promise<void>;
+  draft(formKey: string, person: Ref<'person'>): Promise<Draft | null>;
+  draftsOf(person: Ref<'person'>): Promise<readonly Draft[]>;
+  dropDraft(formKey: string): Promise<void>;
+}
+
+const IDLE_MS = 10 * 60_000;
+const LIFE_MS = 12 * 3_600_000;
+const LINK_MS = 30 * 60_000;
+const DRAFT_MS = 14 * 86_400_000;
+const FREE_TRIES = 3;
+const LONGEST_WAIT_MS = 5 * 60_000;
+
+export function openAccess(file: SqliteFile, pepper: Uint8Array, clock: () => Instant, random: (bytes: number) => Uint8Array): Access {
+  const tokenHash = (token: string) => sha256(new TextEncoder().encode(token));
+  const newToken = () => base64url(random(32));
+  const run = (sql: string, args: Parameters<SqliteFile['read']>[1]) => file.write((tx) => tx.run(sql, args));
+
+  const waitOf = async (person: string, device: string): Promise<number> => {
+    const [row] = await file.read('SELECT next_at FROM attempt WHERE person = ? AND device = ?', [person, device]);
+    return Math.max(0, Number(row?.next_at ?? 0) - clock());
+  };
+  const countFailure = (person: string, device: string) =>
+    file.write(async (tx) => {
+      const [row] = await tx.all('SELECT failures FROM attempt WHERE person = ? AND device = ?', [person, device]);
+      const failures = Number(row?.failures ?? 0) + 1;
+      const waitMs = failures < FREE_TRIES ? 0 : Math.min(LONGEST_WAIT_MS, 1000 * 2 ** (failures - FREE_TRIES));
+      await tx.run('INSERT OR REPLACE INTO attempt (person, device, failures, next_at) VALUES (?, ?, ?, ?)', [
+        person,
+        device,
+        failures,
+        clock() + waitMs,
+      ]);
+      return waitMs;
+    });
+
+  return {
+    async setCredential(person, kind, secret) {
+      const hashed = await hash(secret, { secret: pepper });
+      await run('INSERT OR REPLACE INTO credential (person, kind, hash, set_at) VALUES (?, ?, ?, ?)', [person, kind, hashed, clock()]);
+    },
+    hasCredential: async (person) => (await file.read('SELECT 1 FROM credential WHERE person = ?', [person])).length > 0,
+    async tryCredential(person, device, kind, secret) {
+      const waiting = await waitOf(person, device);
+      if (waiting > 0) return { right: false, waitMs: waiting };
+      const [row] = await file.read('SELECT hash FROM credential WHERE person = ? AND kind = ?', [person, kind]);
+      const right = row !== undefined && (await verify(String(row.hash), secret, { secret: pepper }));
+      if (!right) return { right: false, waitMs: await countFailure(person, device) };
+      await run('DELETE FROM attempt WHERE person = ? AND device = ?', [person, device]);
+      return { right: true };
+    },
+    async beginSession(person, device) {
+      const token = newToken();
+      const args = [tokenHash(token), person, device, clock(), clock()];
+      await run('INSERT INTO session (token_hash, person, device, begun_at, seen_at) VALUES (?, ?, ?, ?, ?)', args);
+      return token;
+    },
+    async session(token) {
+      const [row] = await file.read('SELECT person, device, begun_at, seen_at, locked_at FROM session WHERE token_hash = ?', [
+        tokenHash(token),
+      ]);
+      if (!row || clock() - Number(row.begun_at) > LIFE_MS) return null;
+      const idle = clock() - Number(row.seen_at) > IDLE_MS;
+      const lockedAt = row.locked_at === null ? (idle ? clock() : null) : Number(row.locked_at);
+      if (idle && row.locked_at === null) await run('UPDATE session SET locked_at = ? WHERE token_hash = ?', [clock(), tokenHash(token)]);
+      else if (clock() - Number(row.seen_at) > 30_000)
+        await run('UPDATE session SET seen_at = ? WHERE token_hash = ?', [clock(), tokenHash(token)]);
+      return { person: String(row.person) as Ref<'person'>, device: String(row.device), lockedAt };
+    },
+    unlock: (token) => run('UPDATE session SET locked_at = NULL, seen_at = ? WHERE token_hash = ?', [clock(), tokenHash(token)]),
+    endSession: (token) => run('DELETE FROM session WHERE token_hash = ?', [tokenHash(token)]),
+    async makeSetupLink() {
+      const token = newToken();
+      await run('INSERT INTO setup_link (token_hash, expires_at) VALUES (?, ?)', [tokenHash(token), clock() + LINK_MS]);
+      return token;
+    },
+    async checkSetupLink(token) {
+      const rows = await file.read('SELECT 1 FROM setup_link WHERE token_hash = ? AND expires_at > ?', [tokenHash(token), clock()]);
+      return rows.length > 0;
+    },
+    useSetupLinks: () => run('DELETE FROM setup_link', []),
+    async saveDraft(formKey, person, path, fields) {
+      await file.write(async (tx) => {
+        await tx.run('DELETE FROM draft WHERE saved_at < ?', [clock() - DRAFT_MS]);
+        const args = [formKey, person, path, fields, clock()];
+        await tx.run('INSERT OR REPLACE INTO draft (form_key, person, path, fields, saved_at) VALUES (?, ?, ?, ?, ?)', args);
+      });
+    },
+    async draft(formKey, person) {
+      const [row] = await file.read('SELECT path, fields, saved_at FROM draft WHERE form_key = ? AND person = ?', [formKey, person]);
+      return row ? draftOf(row) : null;
+    },
+    draftsOf: async (person) =>
+      (await file.read('SELECT path, fields, saved_at FROM draft WHERE person = ? ORDER BY saved_at DESC LIMIT 20', [person])).map(draftOf),
+    dropDraft: (formKey) => run('DELETE FROM draft WHERE form_key = ?', [formKey]),
+  };
+}
+
+const draftOf = (row: { readonly [column: string]: unknown }): Draft => ({
+  path: String(row.path),
+  fields: String(row.fields),
+  savedAt: Number(row.saved_at),
+});

@@ -1,0 +1,56 @@
+// The trail: who wrote what when, the check of the log, and the export.
+
+import { join } from 'node:path';
+import { Hono } from 'hono';
+import { stream } from 'hono/streaming';
+import { TrailView } from '../../views/trail.tsx';
+import { base64 } from '../log/bytes.ts';
+import { auditLog } from '../store/audit.ts';
+import { keptOf } from '../store/shelf.ts';
+import { exportLines } from '../store/transfer.ts';
+import { type Ctx, type Env, policyFor, type Resource, type Web } from './context.ts';
+import { ledgerLines } from './ledger-lines.ts';
+import { respond } from './negotiate.ts';
+
+const PAGE = 100;
+
+export const trail: Resource = (web) => {
+  const app = new Hono<Env>();
+  app.get('/trail', (c) => page(web, c, null));
+  app.post('/trail/check', async (c) => {
+    const found = await auditLog({ read: web.store.read, log: web.store.log, memory: join(web.store.dir, 'checkpoints.log') });
+    if ('bad' in found) return page(web, c, { whole: false, say: found.bad.say, seq: found.bad.seq });
+    const say = `${found.size} entries, whole and unaltered: every one leads to the root that was signed (${found.signatures} signatures).`;
+    return page(web, c, { whole: true, say, root: base64(found.root) });
+  });
+  app.get('/export.jsonl', (c) => {
+    c.header('Content-Type', 'application/jsonl; charset=utf-8');
+    c.header('Content-Disposition', 'attachment; filename="lemel.jsonl"');
+    return stream(c, async (out) => {
+      for await (const line of exportLines(web.store.read, web.store.log)) await out.write(`${line}\n`);
+    });
+  });
+  return app;
+};
+
+export interface Checked {
+  readonly whole: boolean;
+  readonly say: string;
+  readonly seq?: number | null;
+  readonly root?: string;
+}
+
+async function page(web: Web, c: Ctx, checked: Checked | null): Promise<Response> {
+  const before = Number(c.req.query('before') ?? Number.MAX_SAFE_INTEGER);
+  const sql = 'SELECT seq, leaf, leaf_hash FROM entry WHERE seq < ? ORDER BY seq DESC LIMIT ?';
+  const rows = await web.store.read(sql, [Number.isSafeInteger(before) ? before : Number.MAX_SAFE_INTEGER, PAGE]);
+  const kept = await Promise.all(rows.map((row) => keptOf(web.store.read, web.store.keys, row)));
+  const lines = await ledgerLines(web, policyFor(c), [...kept].reverse());
+  const older = kept.length === PAGE ? (kept.at(-1)?.seq ?? null) : null;
+  return respond(c, {
+    title: 'Trail',
+    current: '/trail',
+    json: { entries: kept.map(({ leaf, hash }) => ({ hash, leaf })), checked },
+    body: TrailView({ lines: [...lines].reverse(), older, checked, canExport: ['owner', 'auditor'].includes(c.get('person')?.role ?? '') }),
+  });
+}

@@ -1,0 +1,117 @@
+// Setup, and the sheet that brings the signing seed back.
+import { ErrorSummary, FieldError, type Shown } from './parts/errors.tsx';
+
+interface Props {
+  readonly sections: readonly {
+    readonly title: string;
+    readonly add: string;
+    readonly things: readonly { readonly id: string; readonly words: string; readonly more: string }[];
+  }[];
+  readonly people: readonly (readonly [id: string, name: string])[];
+  readonly problems: readonly Shown[];
+}
+
+export function SetupView({ sections, people, problems }: Props) {
+  return (
+    <>
+      <ErrorSummary problems={problems} />
+      <section class="head">
+        <h1>Setup</h1>
+      </section>
+      {sections.map(({ title, add, things }) => (
+        <section class="block">
+          <h2>{title}</h2>
+          <ul class="links">
+            {things.map(({ id, words, more }) => (
+              <li>
+                {title === 'People' ? words : <a href={`/things/${id}`}>{words}</a>} <small>{more}</small>
+              </li>
+            ))}
+          </ul>
+          <a href={add}>Add</a>
+        </section>
+      ))}
+      <section class="block">
+        <h2>Give somebody a PIN</h2>
+        <form class="sheet narrow" method="post" action="/setup/pin">
+          <fieldset class="field wide">
+            <legend>Whose</legend>
+            <div class="chips">
+              {people.map(([id, name]) => (
+                <label>
+                  <input type="radio" name="person" value={id} /> {name}
+                </label>
+              ))}
+            </div>
+          </fieldset>
+          <div class="field wide">
+            <label class="l" for="f-pin">
+              New PIN
+            </label>
+            <FieldError name="pin" problems={problems} />
+            <input class="text" id="f-pin" name="pin" type="password" inputmode="numeric" autocomplete="off" />
+          </div>
+          <div class="act wide">
+            <button>Set the PIN</button>
+          </div>
+        </form>
+      </section>
+      <p>
+        <a href="/write/policy_set">How the shop works</a> · <a href="/setup/recovery-sheet">Recovery sheet</a>
+      </p>
+    </>
+  );
+}
+
+interface Sheet {
+  readonly shop: string;
+  readonly log: string;
+  readonly seed: string;
+  readonly vkey: string;
+  readonly fingerprint: string;
+}
+
+export function RecoverySheet({ shop, log, seed, vkey, fingerprint }: Sheet) {
+  return (
+    <section class="head paper">
+      <h1>Recovery sheet</h1>
+      <p>
+        Print this and lock it away from this machine. Whoever has the seed can sign as {shop}; without it and the files nobody can go on
+        signing this ledger.
+      </p>
+      <dl class="facts">
+        <div>
+          <dt>Shop</dt>
+          <dd>{shop}</dd>
+        </div>
+        <div>
+          <dt>Ledger</dt>
+          <dd>
+            <code>{log}</code>
+          </dd>
+        </div>
+        <div>
+          <dt>Signing seed</dt>
+          <dd>
+            <code>{seed.match(/.{1,8}/g)?.join(' ')}</code>
+          </dd>
+        </div>
+        <div>
+          <dt>Public key</dt>
+          <dd>
+            <code>{vkey}</code>
+          </dd>
+        </div>
+        <div>
+          <dt>Its fingerprint, SHA-256</dt>
+          <dd>
+            <code>{fingerprint.match(/.{1,8}/g)?.join(' ')}</code>
+          </dd>
+        </div>
+      </dl>
+      <a class="button" href="/">
+        It is printed: to the counter
+      </a>
+    </section>
+  );
+}
