@@ -52,7 +52,7 @@ export const ALLOYS = {
 export type AlloyName = keyof typeof ALLOYS;
 
 /** Densities a gold of this standard may have, g/cm³. The 18ct white line is from memory; nickel white of 14ct lies below its line (12.61). */
-export const DENSITY_RANGES: Readonly<
+const DENSITY_RANGES: Readonly<
   Record<string, { readonly range: readonly [low: number, high: number]; readonly sources: readonly SourceId[] }>
 > = {
   '9ct': { range: [10.9, 12.7], sources: ['24C', 'FIN'] },

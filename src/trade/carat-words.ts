@@ -2,7 +2,6 @@
 import { type MassNg, massNg } from '../units/mass.ts';
 import { NAMED_UNITS } from '../units/mass-units.ts';
 import { decimalText, divideRounded } from '../units/muldiv.ts';
-import type { SourceId } from './sources.ts';
 
 const THOUSANDTH_CT_NG = NAMED_UNITS.carat.ng / 1000;
 
@@ -23,7 +22,7 @@ export function statedRange(stated: string): Range {
   return [(steps - 5) / 10 ** (decimals + 1), (steps + 4) / 10 ** (decimals + 1)];
 }
 
-/** What two retail charts let a fraction of a carat mean. No legal table exists (FTC 23.18(d) asks only that the range be told), so this is a shop's setting. */
+/** What two retail charts (KAY, ROG) let a fraction of a carat mean. No legal table exists (FTC 23.18(d) asks only that the range be told), so this is a shop's setting. */
 export const FRACTION_CHARTS: Readonly<Record<string, { readonly chart1: Range; readonly chart2: Range }>> = {
   '1/10': { chart1: [0.085, 0.11], chart2: [0.09, 0.11] },
   '1/4': { chart1: [0.23, 0.28], chart2: [0.22, 0.28] },
@@ -33,7 +32,6 @@ export const FRACTION_CHARTS: Readonly<Record<string, { readonly chart1: Range; 
   '3/4': { chart1: [0.69, 0.79], chart2: [0.7, 0.79] },
   '1': { chart1: [0.95, 1.11], chart2: [0.95, 1.05] },
 };
-export const FRACTION_CHART_SOURCES: Readonly<Record<'chart1' | 'chart2', SourceId>> = { chart1: 'KAY', chart2: 'ROG' };
 
 /** Whether a weighed stone can be what a paper calls "1/2 ct": inside either chart; null for a fraction that neither has. */
 export function isFractionPlausible(paperSays: string, weighedNg: MassNg): boolean | null {

@@ -1,7 +1,7 @@
 // The usual cautions: facts, never fault, dated and sourced; nothing here blocks a job. Stone by stone and step by step they are in stone-care.ts.
 // Not legal advice. Status says how the source was read; what is from memory or common practice says so.
 
-export type Jurisdiction = 'anywhere' | 'UK' | 'US' | 'EU/UK' | 'UK/EU' | 'US, varies';
+type Jurisdiction = 'anywhere' | 'UK' | 'US' | 'EU/UK' | 'UK/EU' | 'US, varies';
 export interface Caution {
   readonly jurisdiction: Jurisdiction;
   /** When a screen shows it; where it says once, the answer is kept and the caution is not shown again. */

@@ -111,7 +111,7 @@ export function ukMinimumSolder(metal: HallmarkMetal, standard: number, colour?:
 }
 
 /** Parts left out of a US karat assay (FTCAPP; those after the first four from memory): they lower the melt of a lot without any false marking. */
-export const FTC_EXEMPT_PARTS = [
+const FTC_EXEMPT_PARTS: readonly string[] = [
   'earring post and nut for interchangeable ornaments',
   'spring',
   'necklace snap tongue',
@@ -122,5 +122,5 @@ export const FTC_EXEMPT_PARTS = [
   'screw',
   'pin stem',
   'lapel button post and back',
-] as const;
-export const isExemptFromKaratAssay = (part: string): boolean => (FTC_EXEMPT_PARTS as readonly string[]).includes(part);
+];
+export const isExemptFromKaratAssay = (part: string): boolean => FTC_EXEMPT_PARTS.includes(part);

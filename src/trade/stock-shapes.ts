@@ -22,7 +22,7 @@ const BAND: Readonly<Record<Section, number>> = { round: ALLOY_BAND_PERCENT, rec
 export const roundWire = (diameterMm: number): Stock => ({ section: 'round', widthMm: diameterMm, thicknessMm: diameterMm });
 
 /** Area of a cross-section in mm². */
-export const sectionMm2 = ({ section, widthMm, thicknessMm }: Stock): number => FILL[section] * widthMm * thicknessMm;
+const sectionMm2 = ({ section, widthMm, thicknessMm }: Stock): number => FILL[section] * widthMm * thicknessMm;
 
 /** Mass of a length of stock. */
 export function stockMass(stock: Stock, lengthMm: number, density: number): MassEstimate {

@@ -8,7 +8,7 @@ export type CareAnswer = (typeof CARE_ANSWERS)[number];
 export const CARE_STEPS = ['torch', 'pickle', 'ultrasonic', 'steam', 'platingBath', 'laser', 'hammerSetting'] as const;
 export type CareStep = (typeof CARE_STEPS)[number];
 /** Where it was read, or that nothing was. */
-export type Basis = readonly SourceId[] | 'common practice' | 'memory';
+type Basis = readonly SourceId[] | 'common practice' | 'memory';
 
 export type CareFamily = Readonly<Record<CareStep, CareAnswer>> & { readonly words: string };
 /** A stone as the bench sees it: no treatment means looked at under 10x and nothing found; no backing means open. */

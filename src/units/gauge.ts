@@ -1,6 +1,6 @@
 // Wire and sheet gauges in millimetres. A bare number is refused: gauge 18 is 1.024 mm by one system and 1.219 mm by the other.
 
-export type GaugeSystem = 'awg' | 'swg';
+type GaugeSystem = 'awg' | 'swg';
 
 /** Mils of British Standard Wire Gauge 7/0, 6/0 … 1/0, then 1 to 50 (BS 3737:1964, withdrawn; figures as at engineeringtoolbox.com/swg-standard-wire-gauge-d_1779.html). */
 const SWG_MILS: readonly number[] = [

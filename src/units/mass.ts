@@ -14,7 +14,7 @@ export const NG_PER_UNIT: Readonly<Record<MassUnit, number>> = {
   momme: 3_750_000_000,
 };
 
-export type MassProblem = 'empty' | 'not a number' | 'too large' | 'too fine';
+type MassProblem = 'empty' | 'not a number' | 'too large' | 'too fine';
 export type Parsed = { readonly ng: MassNg; readonly decimals: number } | { readonly problem: MassProblem };
 
 /** No weighing in this trade is above a tonne. */

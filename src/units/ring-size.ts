@@ -11,7 +11,7 @@ export interface RingSize {
 const MM_PER_INCH = 25.4;
 
 /** Four definitions of US size n in print, in inches: `a + b·n` of the inside diameter or circumference. The first is ours. */
-export const US_DEFINITIONS = [
+const US_DEFINITIONS = [
   { id: 'A_0.458+0.032n', a: 0.458, b: 0.032, of: 'diameter', sources: ['WRS', 'JC'] },
   { id: 'B_1.4216+0.1018n_circ', a: 1.4216, b: 0.1018, of: 'circumference', sources: ['GNU'] },
   { id: 'C_0.454+0.0324n', a: 0.454, b: 0.0324, of: 'diameter', sources: ['ORD'] },
@@ -54,6 +54,12 @@ export function labelOf(system: RingSystem, insideCircumferenceMm: number): stri
   const n = Math.round(sizeOf(insideCircumferenceMm) / grain) * grain;
   if (n < (system === 'uk' ? 1 : 0)) return null;
   return system === 'uk' ? formatLetter(n) : `${Math.floor(n)}${FRACTION[n % 1] ?? ''}`;
+}
+
+/** "US 7, 54.4 mm inside, steel mandrel": the label beside what was measured and on what. */
+export function formatRingSize({ insideCircumferenceMm, system, gauge }: RingSize): string {
+  const label = labelOf(system, insideCircumferenceMm);
+  return `${label === null ? '' : `${RING_SYSTEMS[system].words} ${label}, `}${insideCircumferenceMm.toFixed(1)}\u00a0mm inside, ${gauge}`;
 }
 
 /** Diameter in mm from a circumference in mm. */

@@ -1,7 +1,15 @@
 // Ring sizes: labels are only names of a measured circumference. Printed sizes are among the check rows.
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import { circumferenceOf, labelOf, RING_SYSTEMS, type RingSystem, usByDefinitionMm, usStepMm } from '../../src/units/ring-size.ts';
+import {
+  circumferenceOf,
+  formatRingSize,
+  labelOf,
+  RING_SYSTEMS,
+  type RingSystem,
+  usByDefinitionMm,
+  usStepMm,
+} from '../../src/units/ring-size.ts';
 
 const system = fc.constantFrom(...(Object.keys(RING_SYSTEMS) as RingSystem[]));
 
@@ -51,6 +59,13 @@ describe('a ring size', () => {
     ['us', ''],
   ] as const)('%s has no size %j', (of, label) => {
     expect(circumferenceOf(of, label)).toBeNull();
+  });
+
+  it('is said with what was measured and on what', () => {
+    expect(formatRingSize({ insideCircumferenceMm: 54.42, system: 'us', gauge: 'steel mandrel' })).toBe(
+      'US 7, 54.4\u00a0mm inside, steel mandrel',
+    );
+    expect(formatRingSize({ insideCircumferenceMm: 30, system: 'us', gauge: 'steel mandrel' })).toBe('30.0\u00a0mm inside, steel mandrel');
   });
 
   // One dictionary confuses the two scales: ISO 8653 is the circumference, the Swiss number is that less 40 (WRS, ENA).
