@@ -35,7 +35,7 @@ export const jobOpened = defineEntry({
     channel: stated(choice(CHANNELS)),
     theirDocket: optional(stated(text(60))),
     theirWeight: optional(stated(text(40))),
-    comebackOf: optional(stated(text(12))),
+    comebackOf: optional(sealed('shop', stated(text(12)))),
   },
   subject: 'job',
   form: {
@@ -54,10 +54,10 @@ export const jobOpened = defineEntry({
     cautions: ['bailee'],
   },
   decide: () => null,
-  facts: ({ job, bag, owner, broughtBy, channel, theirDocket, theirWeight, comebackOf }) => [
+  facts: ({ job, bag, owner, broughtBy, channel, theirDocket, theirWeight }) => [
     fact('state', { of: job, is: 'open' }),
     fact('title', { of: job, part: 'whole', owner }),
-    ...identities(job, { bag, broughtBy, channel, theirDocket, theirWeight, comebackOf }),
+    ...identities(job, { bag, broughtBy, channel, theirDocket, theirWeight }),
   ],
   say: ({ bag, broughtBy, channel, theirDocket }) =>
     `Job opened in bag ${bag}: brought by ${BROUGHT_BY[broughtBy]}, ${CHANNELS[channel]}${theirDocket ? `, their docket ${theirDocket}` : ''}`,

@@ -1,10 +1,8 @@
-// What a piece is said to be worth, for custody alone. It is no valuation and not an insurer's agreed value.
-import { defineEntry, optional, ref, stated } from '../book/entry.ts';
-import { fact } from '../book/facts.ts';
-import { given, identities } from '../book/given.ts';
+// What a piece is said to be worth, for custody alone: no valuation, and not an insurer's agreed value. It is sealed, so that no letter carries it.
+import { defineEntry, optional, ref, sealed, stated } from '../book/entry.ts';
+import { identities } from '../book/given.ts';
 import { exactlyOne, pieceIsGone } from '../book/refusals.ts';
 import { choice, money } from '../book/values.ts';
-import { formatMoney } from '../units/money.ts';
 
 const STATED_BY = { customer: 'the customer', paper: 'a dated paper', shop: 'the shop' } as const;
 /** In the shop's own currency; a band keeps no figure that need not be kept. */
@@ -16,8 +14,8 @@ export const valueStated = defineEntry({
   version: 1,
   fields: {
     piece: ref('piece'),
-    value: optional(stated(money())),
-    band: optional(stated(choice(BANDS))),
+    value: optional(sealed('shop', stated(money()))),
+    band: optional(sealed('shop', stated(choice(BANDS)))),
     statedBy: stated(choice(STATED_BY)),
   },
   subject: 'piece',
@@ -27,10 +25,6 @@ export const valueStated = defineEntry({
     cautions: ['insurance-limits', 'bailee'],
   },
   decide: ({ piece }, { value, band }) => pieceIsGone(piece) ?? exactlyOne(value, band, 'value_or_band', EITHER, 'value'),
-  facts: ({ piece, value, band, statedBy }) => [
-    ...given(value, ({ minor, currency }) => fact('money', { of: piece, minor, currency, for: 'stated value' })),
-    ...identities(piece, { valueBand: band, valueStatedBy: statedBy }),
-  ],
-  say: ({ value, band, statedBy }) =>
-    `Stated value: ${value ? formatMoney(value) : band ? BANDS[band] : 'none'}, by ${STATED_BY[statedBy]}, for custody only`,
+  facts: ({ piece, statedBy }) => identities(piece, { valueStatedBy: statedBy }),
+  say: ({ statedBy }) => `Value stated by ${STATED_BY[statedBy]}, for custody only`,
 });
