@@ -13,7 +13,6 @@ CREATE TABLE entry_link (
   seq INTEGER NOT NULL REFERENCES entry (seq),
   PRIMARY KEY (stream, n)
 ) STRICT, WITHOUT ROWID;
-CREATE INDEX entry_link_by_seq ON entry_link (seq);
 
 CREATE TABLE node (
   level INTEGER NOT NULL CHECK (level >= 1),

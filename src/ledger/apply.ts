@@ -10,13 +10,18 @@ import { newThing, type Thing } from './thing.ts';
 /** Folds a leaf's facts into the overlay's things and moves the heads of its streams. */
 export async function applyLeaf(overlay: Overlay, kept: Kept): Promise<void> {
   const { leaf, seq, hash } = kept;
-  const drafts = await draftsOf(leaf, (id) => overlay.thing(id));
+  const before = new Map<string, Thing | undefined>();
+  const drafts = await draftsOf(leaf, async (id) => {
+    before.set(id, await overlay.thing(id));
+    return before.get(id);
+  });
   const facts = factsOf(leaf);
   foldFacts(drafts, seq, facts);
-  for (const thing of drafts.values()) overlay.things.set(thing.id, thing);
+  for (const [id, thing] of drafts) if (thing !== before.get(id)) overlay.things.set(id, thing);
   for (const { s, n } of leaf.links) overlay.heads.set(s, { size: n + 1, hash });
   overlay.written.push(kept);
-  if (facts.some(({ fact }) => fact === 'correction')) for (const { s } of leaf.links) await refold(overlay, s);
+  // What is sealed never reaches facts, so its correction changes no thing.
+  if (facts.some(({ fact }) => fact === 'correction') && !leaf.sealed) for (const { s } of leaf.links) await refold(overlay, s);
 }
 
 /**

@@ -28,16 +28,15 @@ function patchedStamp(leaf: Leaf, patches?: Patches): Stamp {
   return occurredAt === undefined ? leaf : { ...leaf, occurredAt: occurredAt as Instant };
 }
 
-/** Corrections among these leaves, by the leaf hash of their target; the last one of a field holds. */
+/** Corrections among these leaves, by the leaf hash of their target; the last one of a field holds. Those of sealed fields are left out: their values are not in the leaf. */
 export function correctionsIn(leaves: readonly Kept[]): ReadonlyMap<string, Patches> {
   const byTarget = new Map<string, Map<string, unknown>>();
   for (const { leaf } of leaves) {
+    if (leaf.sealed) continue;
     for (const one of factsOf(leaf)) {
       if (one.fact !== 'correction') continue;
       const patches = byTarget.get(one.of) ?? new Map<string, unknown>();
-      const sealedThere = leaves.find(({ hash }) => hash === one.of)?.leaf.sealed?.[one.field] !== undefined;
-      if (!sealedThere) patches.set(one.field, one.is);
-      byTarget.set(one.of, patches);
+      byTarget.set(one.of, patches.set(one.field, one.is));
     }
   }
   return byTarget;

@@ -62,9 +62,10 @@ async function decideLine(overlay: Overlay, command: Command, line: Line, index:
     field === undefined ? { answer: 'refused', line: index, code, say } : { answer: 'refused', line: index, code, say, field };
   const invalid = checkFields(entry, line.data);
   if (invalid) return refused(invalid.refused, invalid.say, invalid.field);
-  const by = await overlay.thing(command.by);
-  const starts = line.type === command.lines[0]?.type && writer.seq === 0;
-  if (!starts && (!by || by.role === undefined || by.role === 'left')) {
+  if (beginsShop(entry) !== (writer.seq === 0)) {
+    return refused('out_of_place', 'A ledger begins with its shop, once. Open the ledger there is, or begin a new one.');
+  }
+  if (!(await isStaff(overlay, command.by)) && !(beginsShop(entry) && Object.values(line.data).includes(command.by))) {
     return refused('not_staff', 'Sign in as somebody who works here to write this.');
   }
   if (line.occurredAt !== undefined && line.occurredAt > writer.at + 60_000) {
@@ -81,6 +82,13 @@ async function decideLine(overlay: Overlay, command: Command, line: Line, index:
   const doubt = await checkReadings(overlay, entry, line.data, loaded.view, stamp);
   if (doubt) return { ...doubt, line: index };
   return write(overlay, entry, line, loaded, stamp, [index, command.lines.length], command.id, writer);
+}
+
+const beginsShop = ({ fields, subject }: AnyEntry) => fields[subject]?.role === 'begins' && fields[subject].kinds.includes('shop');
+
+async function isStaff(overlay: Overlay, id: string): Promise<boolean> {
+  const role = (await overlay.thing(id))?.role;
+  return role !== undefined && role !== 'left';
 }
 
 function stampOf(command: Command, line: Line, writer: Writer): Stamp {

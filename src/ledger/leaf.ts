@@ -43,6 +43,7 @@ export type FrameRefusal =
   | 'not_found'
   | 'already_begun'
   | 'two_jobs'
+  | 'out_of_place'
   | 'not_staff'
   | 'balance_unit'
   | 'over_largest_load'

@@ -18,6 +18,7 @@ export type NotLoaded = { readonly code: 'not_found' | 'already_begun' | 'two_jo
 export async function load(overlay: Overlay, entry: AnyEntry, data: Line['data'], writer: Writer): Promise<Loaded | NotLoaded> {
   const view: Record<string, Views[string]> = {};
   const found = new Map<string, Thing>();
+  const begun = new Set<string>();
   const streams: string[] = [];
   for (const [name, field] of Object.entries(entry.fields)) {
     if (field.role === 'tells' || data[name] === undefined) continue;
@@ -31,13 +32,17 @@ export async function load(overlay: Overlay, entry: AnyEntry, data: Line['data']
       continue;
     }
     const thing = await overlay.thing(id);
-    if (thing && (field.role === 'begins' || !field.kinds.includes(thing.kind))) {
-      return { code: 'already_begun', say: 'This was already begun. Open a fresh form.', field: name };
-    }
-    if (!thing && field.role === 'names') {
+    const fits = thing && field.kinds.includes(thing.kind);
+    if (field.role === 'names' && !fits) {
       return { code: 'not_found', say: 'There is no such thing in this ledger. Choose it from the list.', field: name };
     }
-    if (!thing) continue;
+    if (begun.has(id) || (thing && (field.role === 'begins' || !fits))) {
+      return { code: 'already_begun', say: 'This was already begun. Open a fresh form.', field: name };
+    }
+    if (!thing) {
+      begun.add(id);
+      continue;
+    }
     found.set(name, thing);
     view[name] = stateOf(thing, await overlay.thing(thing.stream));
   }

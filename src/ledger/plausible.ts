@@ -1,7 +1,7 @@
 // Is this weight believable? Mass never refuses for being odd: it asks for a second reading and a reason. Only what no balance
 // could have shown (another unit, over its largest load) is refused.
 import type { Stamp } from '../book/entry.ts';
-import { decimalsOfStep, formatMassWithUnit, type MassNg, massNg } from '../units/mass.ts';
+import { decimalsOfStep, formatMass, formatMassWithUnit, type MassNg, massNg, parseMass } from '../units/mass.ts';
 import type { Reading } from '../weighing/reading.ts';
 import { netNg } from '../weighing/reading.ts';
 import type { Answer, Line } from './leaf.ts';
@@ -54,16 +54,25 @@ async function checkOnBalance(overlay: Overlay, path: string, reading: Reading):
   const range = balance.ranges.find(({ maxNg }) => reading.ng <= maxNg);
   if (!range)
     return refused('over_largest_load', 'That is over the largest load of this balance. Check the figures, or choose another balance.');
-  if (reading.ng % range.stepNg === 0 || isAnswered(reading)) return null;
+  if (isAnswered(reading) || isShown(reading, range.stepNg)) return null;
   const step = formatMassWithUnit(range.stepNg, reading.unit, decimalsOfStep(range.stepNg, reading.unit));
   const say = `This balance reads in steps of ${step}, so it cannot show ${reading.text}. Weigh again and type what it shows.`;
   return { answer: 'asked', line: 0, code: 'not_a_step', say, field: path };
 }
 
+/** Whether the text is a whole number of steps, counted in the balance's own unit: 0.01 dwt is no whole number of ng. */
+function isShown({ text, unit }: Reading, stepNg: MassNg): boolean {
+  const parsed = parseMass(text, unit);
+  const decimals = Math.max('ng' in parsed ? parsed.decimals : 0, decimalsOfStep(stepNg, unit));
+  const inLastPlace = (ng: MassNg) => Number(formatMass(ng, unit, decimals).replace('.', ''));
+  return 'ng' in parsed && inLastPlace(parsed.ng) % inLastPlace(stepNg) === 0;
+}
+
 /** Compares each weighing of a thing with what the ledger expects of it. */
 async function checkExpected(overlay: Overlay, entry: AnyEntry, data: Line['data'], stamp: Stamp): Promise<Said | null> {
+  const facts = entry.facts(data, stamp);
   for (const { path, reading } of readingsIn(entry, data)) {
-    for (const fact of entry.facts(data, stamp)) {
+    for (const fact of facts) {
       if (fact.fact !== 'reading' || fact.reading !== reading || isAnswered(reading)) continue;
       const thing = await overlay.thing(fact.of);
       const say = thing && oddness(thing, reading);

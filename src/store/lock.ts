@@ -1,12 +1,12 @@
 // One process for one data directory: a write transaction held open on lock.db for life, freed by the system when the process dies.
-import { createClient } from '@libsql/client';
+import { connect } from './sqlite.ts';
 
 /** Another server has these data open. */
 export class AlreadyOpen extends Error {}
 
 /** Takes the lock, or throws AlreadyOpen; answers how to let go of it. */
 export async function takeLock(path: string): Promise<() => void> {
-  const client = createClient({ url: `file:${path}`, concurrency: 1 });
+  const client = connect(path, 'write');
   try {
     const held = await client.transaction('write');
     return () => {

@@ -23,7 +23,7 @@ export function notedCheckpoints(path: string): readonly Noted[] {
       const [at, size, rootText, signatureText] = line.split(' ');
       const root = bytesOfBase64(rootText ?? '');
       const signature = bytesOfBase64(signatureText ?? '');
-      if (!at || !size || root?.length !== 32 || signature?.length !== 64) return [];
+      if (!at || !size || !/^[1-9]\d{0,15}$/.test(size) || root?.length !== 32 || signature?.length !== 64) return [];
       return [{ at, size: Number(size), root, signature }];
     });
 }

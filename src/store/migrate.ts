@@ -1,6 +1,6 @@
 // Numbered SQL files, read by a person and never edited after they were first run: applied once, in order, each with its hash kept.
 import { createHash } from 'node:crypto';
-import { readdirSync, readFileSync } from 'node:fs';
+import { mkdirSync, readdirSync, readFileSync, rmSync } from 'node:fs';
 import { join } from 'node:path';
 import type { SqliteFile, Tx } from './sqlite.ts';
 
@@ -13,31 +13,47 @@ interface Migration {
   readonly hash: string;
 }
 
-/** Brings a file to the newest schema of its family ('ledger', 'keys' or 'access'); answers how many migrations ran. Throws SchemaMismatch. */
-export async function migrate(file: SqliteFile, folder: string, family: string): Promise<number> {
-  const due = readMigrations(folder, family);
-  return file.write(async (tx) => {
-    await tx.run('CREATE TABLE IF NOT EXISTS migration (name TEXT PRIMARY KEY, hash TEXT NOT NULL) STRICT');
-    const done = await tx.all('SELECT name, hash FROM migration ORDER BY name');
-    for (const [index, { name, hash }] of done.entries()) compare(due[index], String(name), String(hash));
-    for (const migration of due.slice(done.length)) await apply(tx, migration);
-    return due.length - done.length;
+/**
+ * Brings a file to the newest schema of its family ('ledger', 'keys' or 'access'); answers how many migrations ran.
+ * A file that holds a schema already is first copied into `backups`. Throws SchemaMismatch.
+ */
+export async function migrate(file: SqliteFile, folder: string, family: string, backups: string): Promise<number> {
+  const all = readMigrations(folder, family);
+  await file.write((tx) => tx.run('CREATE TABLE IF NOT EXISTS migration (name TEXT PRIMARY KEY, hash TEXT NOT NULL) STRICT'));
+  const done = await file.read('SELECT name, hash FROM migration ORDER BY name');
+  for (const [index, { name, hash }] of done.entries()) compare(all[index], String(name), String(hash));
+  const due = all.slice(done.length);
+  const [next] = due;
+  if (!next) return 0;
+  if (done.length > 0) await backUp(file, backups, `before-${next.name}.db`);
+  await file.write(async (tx) => {
+    for (const migration of due) await apply(tx, migration);
   });
+  return due.length;
 }
 
-/** Compares every trigger in the file with the migrations' own text; throws SchemaMismatch, naming the first that is missing or differs. */
+/** A copy left by a migration that then failed is of the same state, and is made anew. */
+async function backUp(file: SqliteFile, folder: string, name: string): Promise<void> {
+  mkdirSync(folder, { recursive: true, mode: 0o700 });
+  rmSync(join(folder, name), { force: true });
+  await file.copyTo(join(folder, name));
+}
+
+/** Compares every trigger in the file with the migrations' own text; throws SchemaMismatch, naming the first that is missing, differs or was added. */
 export async function checkTriggers(file: SqliteFile, folder: string, family: string): Promise<void> {
   const rows = await file.read("SELECT name, sql FROM sqlite_schema WHERE type = 'trigger'");
   const found = new Map(rows.map(({ name, sql }) => [String(name), squeezed(String(sql))]));
-  for (const { sql } of readMigrations(folder, family)) {
-    for (const text of statements(sql)) {
-      const name = /^CREATE TRIGGER (\w+)/.exec(text)?.[1];
-      if (name && found.get(name) !== squeezed(text)) {
-        throw new SchemaMismatch(
-          `The guard ${name} of the ledger is missing or was changed. Restore a backup, or ask for help before writing on.`,
-        );
-      }
-    }
+  const due = new Map<string, string>();
+  for (const text of readMigrations(folder, family).flatMap(({ sql }) => statements(sql))) {
+    const [, verb, name] = /^(CREATE|DROP) TRIGGER (\w+)/.exec(text) ?? [];
+    if (verb === 'DROP' && name) due.delete(name);
+    if (verb === 'CREATE' && name) due.set(name, squeezed(text));
+  }
+  for (const name of new Set([...due.keys(), ...found.keys()])) {
+    if (due.get(name) === found.get(name)) continue;
+    throw new SchemaMismatch(
+      `The guard ${name} of the ledger is missing, was changed or does not belong there. Restore a backup, or ask for help before writing on.`,
+    );
   }
 }
 

@@ -2,7 +2,7 @@
 import { chmodSync, mkdirSync } from 'node:fs';
 import { join } from 'node:path';
 import type { Answer, Command } from '../ledger/leaf.ts';
-import { base64url, equal } from '../log/bytes.ts';
+import { base64url, equal, utf8 } from '../log/bytes.ts';
 import { formatCheckpoint } from '../log/checkpoint.ts';
 import { type Frontier, rootOf } from '../log/merkle.ts';
 import { formatVerifierKey, type LogKey, signNote, verifierKey } from '../log/note.ts';
@@ -52,100 +52,104 @@ export interface Store {
 }
 
 const MINUTE_MS = 60_000;
+/** After a month nobody sends a form again that was answered. */
+const COMMANDS_KEPT_MS = 30 * 24 * 60 * MINUTE_MS;
 
-/** Opens (or makes) the data directory. Throws AlreadyOpen, SchemaMismatch, BadSecret or a fault of the machine, each with a sentence. */
-export async function openStore({ dir, sqlDir, clock, random, connect }: StoreDeps): Promise<Store> {
+/** Opens (or makes) the data directory. Throws AlreadyOpen, SchemaMismatch, BadSecret or StorageFault, each with a sentence. */
+export async function openStore(deps: StoreDeps): Promise<Store> {
+  const { dir } = deps;
   mkdirSync(dir, { recursive: true, mode: 0o700 });
   const unlock = await takeLock(join(dir, 'lock.db'));
-  try {
-    const file = openFile(join(dir, 'ledger.db'), connect);
-    const keysFile = openFile(join(dir, 'keys.db'));
-    const access = openFile(join(dir, 'access.db'));
-    await migrate(file, sqlDir, 'ledger');
-    await migrate(keysFile, sqlDir, 'keys');
-    await migrate(access, sqlDir, 'access');
-    for (const name of ['ledger.db', 'keys.db', 'access.db']) chmodSync(join(dir, name), 0o600);
-    await checkTriggers(file, sqlDir, 'ledger');
-
-    const keysDir = join(dir, 'keys');
-    const seed = secret(keysDir, 'seed', random);
-    const signer = signerOf(seed.bytes);
-    const keys = openKeys(keysFile, random);
-    const [first] = await file.read('SELECT seq, leaf, leaf_hash FROM entry WHERE seq = 0');
-    const log = first ? (await keptOf(file.read, keys, first)).leaf.log : `lemel/${base64url(random(16))}/1`;
-    const logKey = verifierKey(sha256, log, 1, signer.publicKey);
-    if ('refused' in logKey) throw new Error(logKey.say);
-    const vkey = formatVerifierKey(logKey);
-    const memory = join(dir, 'checkpoints.log');
-    const readOnly = (await keyTrouble(file, vkey)) ?? (await memoryTrouble(file, memory));
-
-    let newest: { size: number; root: Uint8Array } | null = await newestOf(file);
-    let notedAt = 0;
-    const listeners: ((size: number) => void)[] = [];
-    const note = (at: Instant) => {
-      if (!newest) return;
-      const text = formatCheckpoint({ origin: log, size: newest.size, root: newest.root });
-      noteCheckpoint(memory, at, newest.size, newest.root, signer.sign(new TextEncoder().encode(text)));
-      notedAt = at;
-    };
-    const appender = openAppender({
-      file,
-      keys,
-      signer,
-      vkey,
-      log,
-      clock,
-      random,
-      macKey: secret(keysDir, 'mac', random).bytes,
-      onCommit: ({ size, root }) => {
-        newest = { size, root };
-        const now = clock();
-        if (now - notedAt >= MINUTE_MS) note(now);
-        for (const listener of listeners) listener(size);
-      },
-    });
-    return {
-      read: file.read,
-      file,
-      keys,
-      log,
-      logKey,
-      access,
-      dir,
-      readOnly,
-      pepper: secret(keysDir, 'pepper', random).bytes,
-      seedIsNew: seed.made,
-      record: (command) => (readOnly === null ? appender.record(command) : Promise.reject(new ReadOnly(readOnly))),
-      recorded: appender.recorded,
-      onCommit: (listener) => listeners.push(listener),
-      async issueCheckpoint() {
-        if (!newest) throw new Error('a ledger without entries has no checkpoint to issue');
-        note(clock());
-        const text = formatCheckpoint({ origin: log, size: newest.size, root: newest.root });
-        return { ...newest, note: signNote(text, logKey, signer.sign) };
-      },
-      async close() {
-        if (newest && readOnly === null) note(clock());
-        for (const one of [file, keysFile, access]) await one.close();
-        unlock();
-      },
-    };
-  } catch (error) {
+  const file = openFile(join(dir, 'ledger.db'), deps.connect);
+  const keysFile = openFile(join(dir, 'keys.db'), undefined, 'PRAGMA secure_delete = ON');
+  const access = openFile(join(dir, 'access.db'), undefined, 'PRAGMA secure_delete = ON');
+  const letGo = async () => {
+    for (const one of [file, keysFile, access]) await one.close();
     unlock();
+  };
+  try {
+    for (const [family, one] of [['ledger', file] as const, ['keys', keysFile] as const, ['access', access] as const]) {
+      await migrate(one, deps.sqlDir, family, join(dir, 'backups'));
+      chmodSync(join(dir, `${family}.db`), 0o600);
+    }
+    await checkTriggers(file, deps.sqlDir, 'ledger');
+    return await openChecked(deps, file, openKeys(keysFile, deps.random), access, letGo);
+  } catch (error) {
+    await letGo();
     throw error;
+  }
+}
+
+async function openChecked(
+  { dir, clock, random }: StoreDeps,
+  file: SqliteFile,
+  keys: Keys,
+  access: SqliteFile,
+  letGo: () => Promise<void>,
+): Promise<Store> {
+  const keysDir = join(dir, 'keys');
+  const seed = secret(keysDir, 'seed', random);
+  const signer = signerOf(seed.bytes);
+  const [first] = await file.read('SELECT seq, leaf, leaf_hash FROM entry WHERE seq = 0');
+  const log = first ? (await keptOf(file.read, keys, first)).leaf.log : `lemel/${base64url(random(16))}/1`;
+  const logKey = verifierKey(sha256, log, 1, signer.publicKey);
+  if ('refused' in logKey) throw new Error(logKey.say);
+  const vkey = formatVerifierKey(logKey);
+  const memory = join(dir, 'checkpoints.log');
+  let frontier = await currentFrontier(file);
+  const readOnly = (await keyTrouble(file, vkey)) ?? (await memoryTrouble(file, frontier, memory));
+  if (readOnly === null) await file.write((tx) => tx.run('DELETE FROM command WHERE at < ?', [clock() - COMMANDS_KEPT_MS]));
+
+  let notedAt = 0;
+  const listeners: ((size: number) => void)[] = [];
+  const text = () => formatCheckpoint({ origin: log, size: frontier.size, root: rootOf(sha256, frontier) });
+  const note = () => {
+    noteCheckpoint(memory, clock(), frontier.size, rootOf(sha256, frontier), signer.sign(utf8(text())));
+    notedAt = clock();
+  };
+  const onGrown = (grown: Frontier) => {
+    frontier = grown;
+    if (clock() - notedAt >= MINUTE_MS) attempt(note);
+    for (const listener of listeners) attempt(() => listener(grown.size));
+  };
+  const macKey = secret(keysDir, 'mac', random).bytes;
+  const appender = openAppender({ file, keys, signer, vkey, log, clock, random, macKey, frontier, onGrown });
+  return {
+    read: file.read,
+    ...{ file, keys, log, logKey, access, dir, readOnly },
+    pepper: secret(keysDir, 'pepper', random).bytes,
+    seedIsNew: seed.made,
+    record: (command) => (readOnly === null ? appender.record(command) : Promise.reject(new ReadOnly(readOnly))),
+    recorded: appender.recorded,
+    onCommit: (listener) => listeners.push(listener),
+    async issueCheckpoint() {
+      if (frontier.size === 0) throw new Error('a ledger without entries has no checkpoint to issue');
+      note();
+      return { size: frontier.size, root: rootOf(sha256, frontier), note: signNote(text(), logKey, signer.sign) };
+    },
+    async close() {
+      if (frontier.size > 0 && readOnly === null) attempt(note);
+      await letGo();
+    },
+  };
+}
+
+/** What is written is written: trouble with noting or telling it must not look like trouble with writing. It is tried again at the next commit. */
+function attempt(work: () => void): void {
+  try {
+    work();
+  } catch {
+    // nothing to take back
   }
 }
 
 /** Nothing may be written until the sentence it carries is dealt with. */
 export class ReadOnly extends Error {}
 
-async function newestOf(file: SqliteFile): Promise<{ size: number; root: Uint8Array } | null> {
+async function currentFrontier(file: SqliteFile): Promise<Frontier> {
   const [row] = await file.read('SELECT COALESCE(MAX(seq) + 1, 0) AS size FROM entry');
-  const size = Number(row?.size);
-  return size === 0 ? null : { size, root: rootAt(await readFrontier(file.read, size)) };
+  return readFrontier(file.read, Number(row?.size));
 }
-
-const rootAt = (frontier: Frontier): Uint8Array => rootOf(sha256, frontier);
 
 async function keyTrouble(file: SqliteFile, vkey: string): Promise<string | null> {
   const [row] = await file.read('SELECT vkey FROM signing_key ORDER BY from_size DESC LIMIT 1');
@@ -154,16 +158,12 @@ async function keyTrouble(file: SqliteFile, vkey: string): Promise<string | null
 }
 
 /** Compares the ledger with the highest checkpoint noted outside it: behind it, or another history, and nothing may be written. */
-async function memoryTrouble(file: SqliteFile, path: string): Promise<string | null> {
-  const highest = notedCheckpoints(path).reduce<{ size: number; root: Uint8Array; at: string } | null>(
-    (top, one) => (top && top.size >= one.size ? top : one),
-    null,
-  );
+async function memoryTrouble(file: SqliteFile, { size }: Frontier, path: string): Promise<string | null> {
+  const highest = notedCheckpoints(path).toSorted((a, b) => b.size - a.size)[0];
   if (!highest) return null;
-  const size = (await newestOf(file))?.size ?? 0;
   if (size < highest.size) {
     return `This ledger holds ${size} entries, but ${highest.size} were signed by ${highest.at}: it is an older copy. Put back the newest one.`;
   }
-  if (equal(rootAt(await readFrontier(file.read, highest.size)), highest.root)) return null;
+  if (equal(rootOf(sha256, await readFrontier(file.read, highest.size)), highest.root)) return null;
   return `The first ${highest.size} entries are not the ones that were signed at ${highest.at}. Keep these files, and restore the last good copy.`;
 }

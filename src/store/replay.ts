@@ -2,8 +2,8 @@
 import { applyLeaf } from '../ledger/apply.ts';
 import type { Kept } from '../ledger/leaf.ts';
 import { overlayOn } from '../ledger/overlay.ts';
-import { saveThings } from './append.ts';
 import type { Keys } from './keys.ts';
+import { saveThings } from './rows.ts';
 import { keptOf, shelfOn } from './shelf.ts';
 import type { SqliteFile, Tx } from './sqlite.ts';
 
@@ -14,7 +14,7 @@ export async function applyChunk(tx: Tx, keys: Keys, from: number, chunk: readon
   const shelf = shelfOn(tx.all, keys);
   const overlay = overlayOn({ ...shelf, leaves: async (stream) => (await shelf.leaves(stream)).filter(({ seq }) => seq < from) });
   for (const kept of chunk) await applyLeaf(overlay, kept);
-  await saveThings(tx, overlay);
+  await saveThings(tx, overlay.things.values());
 }
 
 /** Folds every thing anew from the leaves, in one transaction; answers how many leaves were read. */

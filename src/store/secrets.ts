@@ -1,5 +1,5 @@
 // Secrets outside the database: the signing seed, the key of the commands' MACs, the pepper of the PINs. Mode 0600, or not read.
-import { mkdirSync, readFileSync, statSync, writeFileSync } from 'node:fs';
+import { mkdirSync, readFileSync, renameSync, statSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
 
 /** A secret file that others can read, or that is not what it should be. */
@@ -16,7 +16,8 @@ export function secret(
   const existing = modeOf(path);
   if (existing === null) {
     const bytes = random(32);
-    writeFileSync(path, `${Buffer.from(bytes).toString('hex')}\n`, { mode: 0o600, flag: 'wx' });
+    writeFileSync(`${path}.new`, `${Buffer.from(bytes).toString('hex')}\n`, { mode: 0o600, flush: true });
+    renameSync(`${path}.new`, path);
     return { bytes, made: true };
   }
   if ((existing & 0o077) !== 0) throw new BadSecret(`Others can read the secret ${name}. Run: chmod 600 on it, then start again.`);

@@ -37,6 +37,40 @@ export function shelfOn(query: Query, keys: Keys): Shelf {
   };
 }
 
+/** Things and heads of streams as they stand in the file, kept between two batches by the one who writes them. */
+export interface Memory {
+  readonly things: Map<string, Thing>;
+  readonly heads: Map<string, Head>;
+}
+const REMEMBERED_MAX = 20_000;
+
+export const noMemory = (): Memory => ({ things: new Map(), heads: new Map() });
+
+/** Forgets everything, so that the file is asked again. */
+export function forget({ things, heads }: Memory): void {
+  things.clear();
+  heads.clear();
+}
+
+/** Lays what was committed onto the memory. */
+export function remember(memory: Memory, { things, heads }: Memory): void {
+  if (memory.things.size + memory.heads.size > REMEMBERED_MAX) forget(memory);
+  for (const [id, thing] of things) memory.things.set(id, thing);
+  for (const [stream, head] of heads) memory.heads.set(stream, head);
+}
+
+/** A shelf that asks the one below for each thing and head once. */
+export const remembering = (below: Shelf, { things, heads }: Memory): Shelf => ({
+  ...below,
+  thing: async (id) => things.get(id) ?? noted(things, id, await below.thing(id)),
+  head: async (stream) => heads.get(stream) ?? noted(heads, stream, await below.head(stream)),
+});
+
+function noted<T>(memory: Map<string, T>, id: string, found: T | undefined): T | undefined {
+  if (found !== undefined) memory.set(id, found);
+  return found;
+}
+
 /** A thing from its row. */
 export const thingOf = (row: Row): Thing => JSON.parse(String(row.state)) as Thing;
 

@@ -1,13 +1,13 @@
 // Export and import as JSON Lines, UTF-8: each leaf's exact bytes on a line of its own, the rest as objects with a `kind`.
 
-import type { Kept, Leaf } from '../ledger/leaf.ts';
+import type { Leaf } from '../ledger/leaf.ts';
 import { base64url, bytesOfBase64url, utf8 } from '../log/bytes.ts';
-import { append, EMPTY_FRONTIER, leafHash, type MerkleNode } from '../log/merkle.ts';
+import { append, EMPTY_FRONTIER, leafHash } from '../log/merkle.ts';
 import { beginVerification } from '../log/verify.ts';
-import { insertMany } from './append.ts';
 import { sha256 } from './crypto.ts';
 import { bytesOf, type Keys } from './keys.ts';
 import { applyChunk } from './replay.ts';
+import { type Grown, insertLeaves, insertMany } from './rows.ts';
 import type { Query } from './shelf.ts';
 import type { SqliteFile, Tx, Value } from './sqlite.ts';
 
@@ -45,7 +45,7 @@ export async function importLines(file: SqliteFile, keys: Keys, lines: AsyncIter
     const [row] = await tx.all('SELECT COUNT(*) AS n FROM entry');
     if (Number(row?.n) > 0) throw new BadImport('This data directory holds a ledger already. Import into an empty one.');
     const reading = beginImport();
-    let leaves: Received[] = [];
+    let leaves: Grown[] = [];
     let size = 0;
     let number = 0;
     const rows: Record<Table, Value[][]> = { signing_key: [], checkpoint: [], cosignature: [], sealed: [] };
@@ -68,16 +68,10 @@ export async function importLines(file: SqliteFile, keys: Keys, lines: AsyncIter
   });
 }
 
-interface Received {
-  readonly kept: Kept;
-  readonly bytes: Uint8Array;
-  readonly nodes: readonly MerkleNode[];
-}
-
 function beginImport() {
   let verification: ReturnType<typeof beginVerification> | null = null;
   let frontier = EMPTY_FRONTIER;
-  const takeLeaf = (line: string, number: number): Received => {
+  const takeLeaf = (line: string, number: number): Grown => {
     if (!verification) throw new BadImport('Line 1 is not the head of an exported ledger.');
     const bytes = utf8(line);
     const fault = verification.take(bytes);
@@ -89,7 +83,7 @@ function beginImport() {
     return { kept: { seq: leaf.seq, hash: base64url(hash), leaf, opened: {} }, bytes, nodes: grown.completed };
   };
   return {
-    take(line: string, number: number): Received | { table: Table; row: Value[] } | { head: true } {
+    take(line: string, number: number): Grown | { table: Table; row: Value[] } | { head: true } {
       const said = parsed(line, number);
       if (said.kind === undefined) return takeLeaf(line, number);
       if (said.kind === 'ledger' && number === 1 && said.version === 1 && typeof said.log === 'string') {
@@ -129,19 +123,10 @@ function cellOf(said: unknown, column: string, number: number): Value {
   return said;
 }
 
-async function insertReceived(tx: Tx, keys: Keys, received: readonly Received[]): Promise<void> {
-  const from = received[0]?.kept.seq;
-  if (from === undefined) return;
-  const entries = received.map(({ kept, bytes }) => [kept.seq, bytes, bytesOfBase64url(kept.hash), kept.leaf.type, kept.leaf.at]);
-  await insertMany(tx, 'entry (seq, leaf, leaf_hash, type, at)', entries);
-  const links = received.flatMap(({ kept }) => kept.leaf.links.map(({ s, n }) => [s, n, kept.seq]));
-  await insertMany(tx, 'entry_link (stream, n, seq)', links);
-  const nodes = received.flatMap(({ nodes: completed }) => completed.map(({ level, index, hash }) => [level, index, hash]));
-  await insertMany(tx, 'node (level, position, hash)', nodes);
-  await applyChunk(
-    tx,
-    keys,
-    from,
-    received.map(({ kept }) => kept),
-  );
+async function insertReceived(tx: Tx, keys: Keys, received: readonly Grown[]): Promise<void> {
+  const [first] = received;
+  if (!first) return;
+  await insertLeaves(tx, received);
+  const leaves = received.map(({ kept }) => kept);
+  await applyChunk(tx, keys, first.kept.seq, leaves);
 }
