@@ -12,12 +12,13 @@ import { firstRun } from './web/first-run.ts';
 import { gate, headers, sameOrigin } from './web/guard.ts';
 import { health } from './web/health.ts';
 import { jobs } from './web/jobs.ts';
+import { photos } from './web/photos.ts';
 import { setup } from './web/setup.ts';
 import { signIn } from './web/sign-in.ts';
 import { things } from './web/things.ts';
 import { trail } from './web/trail.ts';
 
-const RESOURCES = [assets, health, firstRun, signIn, counter, jobs, entries, things, find, trail, setup];
+const RESOURCES = [assets, health, firstRun, signIn, counter, jobs, entries, photos, things, find, trail, setup];
 const LARGEST_BODY = 24 * 1024 * 1024;
 
 /** Puts the resources together behind headers, origin check and route table. */

@@ -27,6 +27,7 @@ export const ROUTES: Readonly<Record<string, Allowed>> = {
   'GET /take-in': STAFF,
   'POST /take-in': STAFF,
   'GET /taken-in/:seq': STAFF,
+  'GET /photos/:hash': READERS,
   'GET /things/:thing': READERS,
   'GET /write/:type': STAFF,
   'POST /write/:type': STAFF,
