@@ -1,0 +1,181 @@
+// A whole shop for walks: the program built and started as a process of its own on a free port, and a real browser in front of it.
+import { type ChildProcess, spawn, spawnSync } from 'node:child_process';
+import { existsSync, mkdtempSync, rmSync } from 'node:fs';
+import { createServer } from 'node:net';
+import { tmpdir } from 'node:os';
+import { join } from 'node:path';
+import { AxeBuilder } from '@axe-core/playwright';
+import { type Browser, chromium, type Locator, type Page } from 'playwright-core';
+
+export const ROOT = join(import.meta.dirname, '..', '..');
+export const PIN = '4471';
+const SYSTEM_BROWSER = '/usr/bin/chromium';
+const ARGUMENTS = [
+  '--no-sandbox',
+  '--disable-gpu',
+  '--disable-quic',
+  '--no-first-run',
+  '--disable-background-networking',
+  '--disable-component-update',
+  '--disable-sync',
+];
+
+export interface House {
+  readonly url: string;
+  /** The data directory. */
+  readonly dir: string;
+  /** A signed-in person before a screen of their own. */
+  visit(screen?: Screen): Promise<Visit>;
+  close(): Promise<void>;
+}
+export interface Screen {
+  readonly scripts?: boolean;
+  readonly width?: number;
+  readonly dark?: boolean;
+}
+export interface Visit {
+  readonly page: Page;
+  /** Taps and typed fields so far. */
+  readonly counted: { taps: number; typed: number };
+  open(path: string): Promise<void>;
+  /** One tap: a button, a link, a chip or a tick by the words on it; within `within` where words come twice. */
+  tap(words: string, within?: Locator): Promise<void>;
+  /** One typed field, by its label. */
+  type(label: string, text: string): Promise<void>;
+  /** No violation found by axe, no sideways scroll, nothing on the console. Throws with what was found. */
+  check(): Promise<void>;
+  close(): Promise<void>;
+}
+
+/** Builds, starts and begins a shop with one owner and one balance of 0.01 g; `words` are those of the country. */
+export async function openHouse({ country = 'GB' }: { readonly country?: 'GB' | 'US' } = {}): Promise<House> {
+  const dir = mkdtempSync(join(tmpdir(), 'lemel-house-'));
+  const build = join(ROOT, `.build-walk-${process.pid}`);
+  const built = spawnSync('npx', ['tsc', '-p', 'src/tsconfig.json', '--outDir', build], { cwd: ROOT, encoding: 'utf8' });
+  if (!existsSync(join(build, 'src', 'server.js'))) throw new Error(built.stdout);
+  const port = await freePort();
+  const server = spawn(process.execPath, [join(build, 'src', 'server.js')], {
+    env: { PATH: process.env.PATH, LEMEL_DATA: dir, LEMEL_PORT: String(port) },
+    stdio: ['ignore', 'pipe', 'inherit'],
+  });
+  const link = await firstRunLink(server);
+  const browser = await chromium.launch({ executablePath: await browserPath(), args: ARGUMENTS });
+  const url = `http://127.0.0.1:${port}`;
+  await firstRun(browser, link, country);
+  return {
+    url,
+    dir,
+    visit: (screen) => visit(browser, url, screen),
+    async close() {
+      await browser.close();
+      const gone = new Promise((resolve) => server.once('exit', resolve));
+      server.kill('SIGTERM');
+      await gone;
+      rmSync(dir, { recursive: true, force: true });
+      rmSync(build, { recursive: true, force: true });
+    },
+  };
+}
+
+async function browserPath(): Promise<string> {
+  if (existsSync(SYSTEM_BROWSER)) return SYSTEM_BROWSER;
+  const packed = await import('@sparticuz/chromium');
+  return packed.default.executablePath();
+}
+
+function freePort(): Promise<number> {
+  return new Promise((resolve, reject) => {
+    const probe = createServer().once('error', reject);
+    probe.listen(0, '127.0.0.1', () => {
+      const address = probe.address();
+      probe.close(() => resolve(typeof address === 'object' && address ? address.port : 0));
+    });
+  });
+}
+
+function firstRunLink(server: ChildProcess): Promise<string> {
+  return new Promise((resolve, reject) => {
+    let said = '';
+    server.once('exit', () => reject(new Error(`The program ended before it said where it is: ${said}`)));
+    server.stdout?.on('data', (chunk: Buffer) => {
+      said += chunk.toString();
+      const link = /http:\S+\/first-run\?key=\S+/.exec(said)?.[0];
+      if (link) resolve(link);
+    });
+  });
+}
+
+async function firstRun(browser: Browser, link: string, country: 'GB' | 'US'): Promise<void> {
+  const page = await browser.newPage();
+  await page.goto(link);
+  const said = {
+    shopName: 'Wren & Daughter',
+    ownerName: 'Ada Wren',
+    pin: PIN,
+    password: 'four words will do',
+    largest: '400',
+    step: '0.01',
+  };
+  for (const [name, text] of Object.entries(said)) await page.fill(`[name="${name}"]`, text);
+  await page.fill('[name="zone"]', country === 'US' ? 'America/New_York' : 'Europe/London');
+  await page.check(`[name="country"][value="${country}"]`, { force: true });
+  await page.check(`[name="currency"][value="${country === 'US' ? 'USD' : 'GBP'}"]`, { force: true });
+  await page.click('main form button');
+  await page.waitForURL('**/setup/recovery-sheet');
+  await page.context().close();
+}
+
+async function visit(browser: Browser, url: string, { scripts = true, width = 390, dark = false }: Screen = {}): Promise<Visit> {
+  const context = await browser.newContext({
+    javaScriptEnabled: scripts,
+    viewport: { width, height: 844 },
+    colorScheme: dark ? 'dark' : 'light',
+    hasTouch: width < 800,
+    baseURL: url,
+  });
+  const page = await context.newPage();
+  const heard: string[] = [];
+  page.on('pageerror', (error) => heard.push(String(error)));
+  page.on('console', (message) => {
+    const isAnswer = /the server responded with a status of 4(09|22)/.test(message.text());
+    if (message.type() === 'error' && !isAnswer) heard.push(message.text());
+  });
+  const counted = { taps: 0, typed: 0 };
+  await page.goto('/sign-in');
+  await page.fill('#f-pin', PIN);
+  await page.click('main form button');
+  await page.waitForURL((at) => at.pathname === '/');
+  return {
+    page,
+    counted,
+    async open(path) {
+      await page.goto(path);
+    },
+    async tap(words, within) {
+      counted.taps++;
+      await target(within ?? page.locator('body'), words).click();
+      await page.waitForLoadState();
+    },
+    async type(label, text) {
+      counted.typed++;
+      await page.getByLabel(label, { exact: true }).first().fill(text);
+    },
+    async check() {
+      const { violations } = await new AxeBuilder({ page }).analyze();
+      const found = violations.map(({ id, nodes }) => `${id}: ${nodes.map(({ html }) => html).join(' ')}`);
+      const over = await page.evaluate<number>('document.documentElement.scrollWidth - document.documentElement.clientWidth');
+      if (over > 0) found.push(`the page is ${over} px too wide at ${width} px`);
+      found.push(...heard);
+      if (found.length > 0) throw new Error(`${page.url()}\n${found.join('\n')}`);
+    },
+    close: () => context.close(),
+  };
+}
+
+/** What a person would touch: a button or link by its name, else the label of a chip or tick. */
+function target(within: Locator, words: string): Locator {
+  const button = within.getByRole('button', { name: words, exact: true });
+  const link = within.getByRole('link', { name: words, exact: true });
+  const label = within.locator('label', { hasText: new RegExp(`^\\s*${words.replace(/[.*+?^${}()|[\]\\]/g, '\\$&')}\\s*$`) });
+  return button.or(link).or(label).first();
+}
