@@ -1,6 +1,5 @@
 // Densities, melting points and karat arithmetic of the usual metals, and solder among them.
-import type { MassNg } from '../units/mass.ts';
-import { massNg } from '../units/mass.ts';
+import { type MassNg, massNg } from '../units/mass.ts';
 import { mulDiv } from '../units/muldiv.ts';
 import { ALLOY_BAND_PERCENT, estimateOf, type MassEstimate } from './estimate.ts';
 import type { SourceId } from './sources.ts';
@@ -28,7 +27,7 @@ interface Alloy {
   readonly meltsF?: number;
   readonly sources: readonly SourceId[];
 }
-/** g/cm³, °C and °F as printed. The composition inside one karat moves the density by 2 to 3 %. */
+/** g/cm³, °C and °F as printed; platinum by the reciprocal rule. The composition inside one karat moves the density by 2 to 3 %. */
 export const ALLOYS = {
   '10K yellow': { density: 11.57, sources: ['STG', 'TMT'] },
   '10K white': { density: 11.07, sources: ['STG', 'TMT'] },
@@ -44,10 +43,10 @@ export const ALLOYS = {
   '22K': { density: 17.75, sources: ['24C'] },
   'fine gold': { density: 19.32, meltsC: 1063, meltsF: 1945, sources: ['TMT'] },
   sterling: { density: 10.36, sources: ['AUE'] },
-  Pt950Ru: { density: 20.7, sources: ['DER'] },
-  /** STG prints 20.80 for platinum and cobalt; the reciprocal rule gives 20.03, and is taken. */
-  Pt950Co: { density: 20.03, sources: ['DER'] },
-  Pt950Ir: { density: 21.5, sources: ['DER'] },
+  Pt950Ru: { density: mixtureDensity({ Pt: 950, Ru: 50 }), sources: ['TMT', 'GNU'] },
+  /** STG prints 20.80 for platinum and cobalt; the reciprocal rule gives 20.04, and is taken. */
+  Pt950Co: { density: mixtureDensity({ Pt: 950, Co: 50 }), sources: ['TMT', 'GNU'] },
+  Pt950Ir: { density: mixtureDensity({ Pt: 950, Ir: 50 }), sources: ['TMT', 'GNU'] },
 } as const satisfies Readonly<Record<string, Alloy>>;
 export type AlloyName = keyof typeof ALLOYS;
 
@@ -114,8 +113,9 @@ export function fineToRaiseNg(ng: MassNg, fromKarat: number, toKarat: number): M
   return massNg(mulDiv(ng, toKarat - fromKarat, 24 - toKarat, 'half even'));
 }
 
-/** Specific gravity by weighing in air and in water of `waterDensity` g/cm³. It does not prove a karat (FIN): a 5 g ring on 0.01 g is ±3 %. */
+/** g/cm³ by weighing in air and in water of `waterDensity` g/cm³; throws when it does not sink. It does not prove a karat (FIN): a 5 g ring on 0.01 g is ±3 %. */
 export function hydrostaticDensity(airNg: MassNg, waterNg: MassNg, waterDensity: number): number {
+  if (waterNg >= airNg) throw new RangeError(`weighs ${airNg} ng in air and must weigh less in water, got ${waterNg}`);
   return (airNg * waterDensity) / (airNg - waterNg);
 }
 

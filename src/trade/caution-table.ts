@@ -1,7 +1,7 @@
 // The usual cautions: facts, never fault, dated and sourced; nothing here blocks a job. Stone by stone and step by step they are in stone-care.ts.
 // Not legal advice. Status says how the source was read; what is from memory or common practice says so.
 
-type Jurisdiction = 'anywhere' | 'UK' | 'US' | 'EU/UK' | 'UK/EU' | 'US, varies';
+type Jurisdiction = 'anywhere' | 'UK' | 'US' | 'EU/UK' | 'US, varies';
 export interface Caution {
   readonly jurisdiction: Jurisdiction;
   /** When a screen shows it; where it says once, the answer is kept and the caution is not shown again. */
@@ -211,7 +211,7 @@ export const CAUTIONS = {
     status: 'read (secondary)',
   },
   'hazwaste-uk': {
-    jurisdiction: 'UK/EU',
+    jurisdiction: 'EU/UK',
     showWhen: 'plating solution or sludge shipped',
     text: 'Duty of care, transfer or consignment notes for hazardous waste; cyanide baths never to acid.',
     source: 'Environmental Protection Act 1990 s34, Hazardous Waste Regs',

@@ -1,6 +1,5 @@
 // When the cautions on hallmarked pieces are due: computed from the ledger's own weights, quiet for everyday work, never a bar.
-import type { MassNg } from '../units/mass.ts';
-import { massNg } from '../units/mass.ts';
+import { type MassNg, massNg } from '../units/mass.ts';
 import { type HallmarkMetal, UK_HALLMARKS } from './fineness-law.ts';
 
 /** 'exempt' is outside the offence; 'assay-office-consent' wants a consent, for the piece or in general, which the shop may have on file. */

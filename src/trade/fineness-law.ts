@@ -1,6 +1,5 @@
 // What the law lets a marked piece fall short by, and what must be marked, by country and era. Dated data; not legal advice, ask locally.
-import type { MassNg } from '../units/mass.ts';
-import { massNg } from '../units/mass.ts';
+import { type MassNg, massNg } from '../units/mass.ts';
 import type { SourceId } from './sources.ts';
 
 export type HallmarkMetal = 'gold' | 'silver' | 'platinum' | 'palladium';
@@ -22,7 +21,7 @@ interface MinusTolerance {
 }
 const KARAT = 1000 / 24;
 const ALL: readonly Article[] = ['ordinary', 'watchcase', 'flatware'];
-/** US: 15 USC 295 and 296; until the Act of 1976 took effect (1 October 1981, from memory) half a karat and one karat, with watchcases and flatware of that time from memory. UK and ISO 9202: the mark is the minimum, and ISO leaves solder out. */
+/** US: 15 USC 295 and 296; until the Act of 1976 took effect (1 October 1981, from memory) half a karat and one karat, with watchcases and flatware of that time from memory. UK (palladium from 2010, the day from memory) and ISO 9202: the mark is the minimum, and ISO leaves solder out. */
 export const MINUS_TOLERANCES: readonly MinusTolerance[] = [
   { law: 'US', metal: 'gold', articles: ['ordinary'], from: '1981-10-01', part: 3, whole: 7, sources: ['USC295'] },
   { law: 'US', metal: 'gold', articles: ['watchcase', 'flatware'], from: '1981-10-01', part: 3, whole: 3, sources: ['USC295'] },
@@ -32,6 +31,7 @@ export const MINUS_TOLERANCES: readonly MinusTolerance[] = [
   { law: 'UK', metal: 'gold', articles: ALL, part: 0, whole: 0, sources: ['HMC', 'UKSOL'] },
   { law: 'UK', metal: 'silver', articles: ALL, part: 0, whole: 0, sources: ['HMC', 'UKSOL'] },
   { law: 'UK', metal: 'platinum', articles: ALL, part: 0, whole: 0, sources: ['HMC', 'UKSOL'] },
+  { law: 'UK', metal: 'palladium', articles: ALL, from: '2010-01-01', part: 0, whole: 0, sources: ['HMC'] },
   { law: 'ISO 9202', metal: 'gold', articles: ALL, part: 0, whole: null, sources: ['ISO9202'] },
   { law: 'ISO 9202', metal: 'silver', articles: ALL, part: 0, whole: null, sources: ['ISO9202'] },
 ];

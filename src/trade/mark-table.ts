@@ -167,7 +167,7 @@ export const METAL_SIGNS: readonly (Dated & { readonly pattern: RegExp; readonly
   { pattern: /\bCROWN\b/, metal: 'gold', country: 'GB', sources: ['GSH'] },
   { pattern: /\bSILVER\b|\bSTERLING\b|\bSTG\b|\bLION\b/, metal: 'silver', sources: [] },
   { pattern: /\bGOLD\b/, metal: 'gold', sources: [] },
-  { pattern: /^\d{3} [SH]\b/, metal: 'silver', sources: ['BST', 'GJW'] },
+  { pattern: /^[89]\d\d [SH]\b/, metal: 'silver', sources: ['BST', 'GJW'] },
 ];
 
 /** Numbers that mean one metal in one country. */

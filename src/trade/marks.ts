@@ -61,14 +61,14 @@ const readNamed: Reader = (plain) => {
 const readTwoMetals: Reader = ({ text }) => {
   const gold = /\b\d{1,2} (KP?|KT|CT?)\b|\bK \d/.exec(text);
   if (!gold) return null;
-  const with_ = (other: 'platinum' | 'silver') => ({
+  const together = (other: 'platinum' | 'silver') => ({
     metal: `gold and ${other}` as const,
     permille: null,
     words: `gold and ${other} together: enter the parts`,
     sources: other === 'platinum' ? (['OPC'] as const) : [],
   });
-  if (/\bPLAT\b/.test(text)) return with_('platinum');
-  return /\bSIL(VER)?\b|\bSTER(LING)?\b|\b925\b/.test(text) ? with_('silver') : null;
+  if (/\bPLAT\b/.test(text)) return together('platinum');
+  return /\bSIL(VER)?\b|\bSTER(LING)?\b|\b925\b/.test(text) ? together('silver') : null;
 };
 
 const readPlatinumGroup: Reader = ({ text, numbers }) => {
@@ -115,7 +115,8 @@ const readBareCarat: Reader = ({ text, country, numbers }) => {
   if (n === undefined) return null;
   if (country === 'PT' && text === '19.2') return { metal: 'gold', permille: 800, words: goldWords(800), sources: ['ORB'] };
   if ((country !== 'GB' && country !== 'IE') || !(n in CARAT_STANDARDS.GB)) return null;
-  return number === undefined ? caratStandard(n, 'GB') : caratStandard(n, 'GB').permille === number ? caratStandard(n, 'GB') : null;
+  const standard = caratStandard(n, 'GB');
+  return number === undefined || number === standard.permille ? standard : null;
 };
 
 const readOldParts: Reader = ({ text, country, era, numbers }) => {
@@ -139,7 +140,7 @@ const readOldParts: Reader = ({ text, country, era, numbers }) => {
 /** A number of permille; the metal by a sign beside it, by the country, or by the number itself. */
 const readNumber: Reader = (plain) => {
   const number = plain.numbers.find((n) => n >= 300 && n <= 1000);
-  if (number === undefined || String(number).length < 3) return null;
+  if (number === undefined) return null;
   const [sign] = bestOf(
     METAL_SIGNS.filter(({ pattern }) => pattern.test(plain.text)),
     plain,
@@ -189,7 +190,9 @@ function caratStandard(n: number, country: 'GB' | 'JP'): MarkReading {
 function zolotnik(n: number, metal: 'gold' | 'silver' | null): MarkReading {
   const permille = tenths((n * 1000) / 96);
   const words =
-    metal === null ? 'by the zolotnik count' : `${metal === 'gold' ? goldName(permille) : 'silver'} · ${n} zolotnik, ${permille}`;
+    metal === null
+      ? `${n === 96 ? 'pure, ' : ''}by the zolotnik count`
+      : `${metal === 'gold' ? goldName(permille) : 'silver'} · ${n} zolotnik, ${permille}`;
   return { metal, permille, words, sources: ['DRG', 'ASC', 'NKR'] };
 }
 

@@ -1,4 +1,4 @@
-// Glue from the rows of trade-facts, marks, stone-care and custody-hallmark to the functions of src/units and src/trade.
+// Glue from the rows of trade-facts, marks and custody-hallmark to the functions of src/units and src/trade.
 import { closure } from '../../src/reckoning/closure.ts';
 import {
   ALLOYS,
@@ -17,10 +17,9 @@ import {
   SILVER_SOLDER_MELTS_C,
   troyOuncesPerCubicInch,
 } from '../../src/trade/alloys.ts';
-import { FRACTION_CHARTS, isFractionPlausible, paperCarats, statedRange } from '../../src/trade/carat-words.ts';
 import { ukAdditionGate, ukCoatingGate } from '../../src/trade/cautions.ts';
 import { clawMass } from '../../src/trade/claws.ts';
-import { agreesWith, estimateOf, type MassEstimate, showsAt } from '../../src/trade/estimate.ts';
+import { showsAt } from '../../src/trade/estimate.ts';
 import { type Change, expectedWeight } from '../../src/trade/expected-weight.ts';
 import {
   type Article,
@@ -34,7 +33,6 @@ import {
   ukHallmarkRequired,
   ukMinimumSolder,
 } from '../../src/trade/fineness-law.ts';
-import { GEMS, type GemName } from '../../src/trade/gems.ts';
 import { isLossWithin, lossNorm } from '../../src/trade/loss-norms.ts';
 import type { Mark } from '../../src/trade/mark-text.ts';
 import { readMark } from '../../src/trade/marks.ts';
@@ -43,46 +41,15 @@ import { expectedFineNg, lowestFineOldUsNg, refineryReturn } from '../../src/tra
 import { SCRAP_CLASSES, type ScrapMaterial } from '../../src/trade/scrap-classes.ts';
 import { blankLengthMm, sizingBesideRule, sizingLengths, sizingMass } from '../../src/trade/sizing.ts';
 import { bandMass, bandMm3, roundWire, type Section, sheetMass, stockMass } from '../../src/trade/stock-shapes.ts';
-import {
-  acidPickleAllowed,
-  type CareStep,
-  type StoneAsSeen,
-  stoneCare,
-  torchAction,
-  ultrasonicAllowed,
-} from '../../src/trade/stone-care.ts';
-import type { Girdle, StoneFormulaId } from '../../src/trade/stone-formulas.ts';
-import {
-  type Access,
-  BAND_PERCENT,
-  colouredMass,
-  diamondMass,
-  girdleFactor,
-  lengthWidthRatio,
-  roundByDiameter,
-  simulantRatio,
-  sphereMass,
-} from '../../src/trade/stones.ts';
 import { wearMass } from '../../src/trade/wear.ts';
 import { isSameFineness, karat, permilleOf, readFineness } from '../../src/units/fineness.ts';
 import { awgMm, swgMm } from '../../src/units/gauge.ts';
-import type { MassNg } from '../../src/units/mass.ts';
 import { convertMass, inUnit, massOf, readUnit, type UnitName } from '../../src/units/mass-units.ts';
-import { circumferenceOf, diameterMm, labelOf, usByDefinitionMm, usStepMm } from '../../src/units/ring-size.ts';
+import { diameterMm, labelOf, usByDefinitionMm, usStepMm } from '../../src/units/ring-size.ts';
 import { uOfDifference } from '../../src/weighing/uncertainty.ts';
 import type { Fns } from './compare.ts';
-
-const g = (value: number | string): MassNg => massOf(String(value), 'gram');
-const ct = (value: number): MassNg => massOf(String(value), 'carat');
-const mm = (system: 'us' | 'uk' | 'iso' | 'jp' | 'ch', size: number | string): number => {
-  const found = circumferenceOf(system, String(size));
-  if (found === null) throw new RangeError(`no ${system} size ${size}`);
-  return found;
-};
-const usDiameter = (us: number): number => diameterMm(mm('us', us));
-const inGrams = ({ massNg }: MassEstimate): number => inUnit(massNg, 'gram');
-const inCarats = ({ massNg }: MassEstimate): number => inUnit(massNg, 'carat');
-const inMilligrams = ({ massNg }: MassEstimate): number => inUnit(massNg, 'milligram');
+import { ct, g, inGrams, inMilligrams, mm, usDiameter } from './figures.ts';
+import { STONE_FNS } from './stones.fns.ts';
 
 interface Shank {
   readonly w: number;
@@ -91,24 +58,6 @@ interface Shank {
   readonly density: number;
 }
 const stock = ({ section = 'rect', w, t }: Omit<Shank, 'density'>) => ({ section, widthMm: w, thicknessMm: t });
-
-interface Measured {
-  readonly l: number;
-  readonly w: number;
-  readonly depth: number;
-  readonly gta?: number;
-  readonly sg: number;
-}
-const diamond = (formula: StoneFormulaId) => (input: Measured) =>
-  inCarats(diamondMass(formula, { lengthMm: input.l, widthMm: input.w, depthMm: input.depth }, 'open', input.gta));
-const coloured = (formula: StoneFormulaId) => (input: Measured) =>
-  inCarats(colouredMass(formula, { lengthMm: input.l, widthMm: input.w, depthMm: input.depth }, input.sg, 'open'));
-
-/** A row names a gem with its treatment behind it: "diamond fracture-filled". */
-function stoneNamed(gem: string): StoneAsSeen {
-  const [species = '', ...treatment] = gem.split(' ');
-  return treatment.length > 0 ? { species, treatment: treatment.join(' ') } : { species };
-}
 
 type LedgerEvent =
   | { readonly sizingUp: Shank & { readonly us: number } }
@@ -138,6 +87,8 @@ const ERA_DAYS = { pre1981: '1975-06-01', post1981: '1990-06-01' } as const;
 const alloy = (name: string) => ALLOYS[name as AlloyName];
 
 export const TRADE_FNS = {
+  ...STONE_FNS,
+
   unitToGrams: ({ value, unit }: { value: number; unit: UnitName }) => convertMass(String(value), unit, 'gram', 12),
   unitToNanograms: ({ value, unit }: { value: number; unit: UnitName }) => massOf(String(value), unit),
   convert: ({ value, from, to }: { value: number; from: UnitName; to: UnitName }) => convertMass(String(value), from, to, 15),
@@ -170,11 +121,6 @@ export const TRADE_FNS = {
   ftcExemptFromKaratAssay: ({ part }: { part: string }) => isExemptFromKaratAssay(part),
   finenessMark: (input: Mark) => readMark(input),
 
-  statedDecimalRange: ({ stated }: { stated: string }) => statedRange(stated),
-  cibjoTwoDecimal: (input: { ct: number }) => paperCarats(ct(input.ct)),
-  fractionRange: ({ fraction }: { fraction: string }) => FRACTION_CHARTS[fraction],
-  statedFractionPlausible: (input: { paperSays: string; weighedCt: number }) => isFractionPlausible(input.paperSays, ct(input.weighedCt)),
-
   elementDensity: ({ element }: { element: Element }) => ELEMENT_DENSITY[element],
   ruleOfMixtures: ({ permille }: { permille: Partial<Record<Element, number>> }) => mixtureDensity(permille),
   tableDensity: (input: { alloy: string }) => alloy(input.alloy).density,
@@ -203,41 +149,6 @@ export const TRADE_FNS = {
       { massNg: g(input.workG), permille: input.workPermille },
       { massNg: g(input.solderG), permille: input.solderPermille },
     ]),
-
-  nominalSgInside: ({ gem }: { gem: GemName }) => GEMS[gem].nominal,
-  torchAction: ({ gem }: { gem: string }) => torchAction(stoneNamed(gem)),
-  ultrasonicAllowed: ({ gem }: { gem: string }) => ultrasonicAllowed(stoneNamed(gem)),
-  acidPickleAllowed: ({ gem }: { gem: string }) => acidPickleAllowed(stoneNamed(gem), gem.startsWith('hot piece')),
-  stoneCare: ({ step, ...stone }: StoneAsSeen & { step: CareStep }) => stoneCare(stone, step).answer,
-
-  roundBrilliantCt: ({ d1, d2, depth, gta }: { d1: number; d2: number; depth: number; gta: number }) =>
-    inCarats(diamondMass('diamond-round-1', { lengthMm: d2, widthMm: d1, depthMm: depth }, 'open', gta)),
-  marquiseCt: diamond('diamond-marquise-1'),
-  pearDiamondCt: diamond('diamond-pear-1'),
-  ovalDiamondCt: diamond('diamond-oval-1'),
-  emeraldDiamondCt: diamond('diamond-emerald-1'),
-  princessDiamondCt: diamond('diamond-princess-1'),
-  cushionDiamondCt: diamond('diamond-cushion-1'),
-  asscherDiamondCt: diamond('diamond-asscher-1'),
-  heartDiamondCt: diamond('diamond-heart-1'),
-  trillionDiamondCt: diamond('diamond-trillion-1'),
-  baguetteDiamondCt: diamond('diamond-baguette-1'),
-  colouredRoundCt: ({ d, depth, sg }: { d: number; depth: number; sg: number }) => coloured('coloured-round-1')({ l: d, w: d, depth, sg }),
-  colouredOvalCt: ({ variant, ...size }: Measured & { variant: 'meanDiameter' | 'LxW' }) =>
-    coloured(variant === 'LxW' ? 'coloured-oval-1' : 'coloured-oval-mean-1')(size),
-  colouredRectCt: coloured('coloured-rectangle-1'),
-  colouredEmeraldCt: coloured('coloured-emerald-1'),
-  colouredPearCt: coloured('coloured-pear-1'),
-  cabochonCt: coloured('cabochon-1'),
-  sphereCt: ({ d, sg }: { d: number; sg: number }) => inCarats(sphereMass(d, sg, 'open')),
-  pearlGrams: ({ d }: { d: number }) => inGrams(sphereMass(d, GEMS.pearl.nominal, 'open')),
-  roundDiameterToCt: (input: { mm: number }) => inCarats(roundByDiameter(input.mm)),
-  lengthWidthRatio: ({ l, w }: { l: number; w: number }) => lengthWidthRatio(l, w),
-  gtaMultiplier: ({ girdle, diameterMm: across }: { girdle: Girdle; diameterMm: number }) => girdleFactor(girdle, across),
-  estimateBandPercent: ({ access }: { access: Access }) => BAND_PERCENT[access],
-  estimateVsWeighed: (input: { estimateCt: number; access: Access; weighedCt: number }) =>
-    agreesWith(estimateOf(inUnit(ct(input.estimateCt), 'gram'), BAND_PERCENT[input.access], 'diamond-round-1'), ct(input.weighedCt)),
-  simulantWeightRatio: (input: { from: GemName; sgTo: number }) => simulantRatio(input.from, input.sgTo),
 
   usSizeToMm: ({ us }: { us: number }) => ({ insideDiameter: usDiameter(us), insideCircumference: mm('us', us) }),
   usStepMm: ({ sizes }: { sizes: number }) => usStepMm(sizes),

@@ -30,7 +30,7 @@ describe('a marked piece', () => {
 
   it('meets one rule on any day', () => {
     for (const { law, metal, articles } of MINUS_TOLERANCES) {
-      for (const day of ['1950-01-01', '1981-09-30', '1981-10-01', '2026-01-01']) {
+      for (const day of ['1950-01-01', '1981-09-30', '1981-10-01', '2026-01-01'].filter((on) => on > '2010' || metal !== 'palladium')) {
         for (const article of articles) {
           const rules = MINUS_TOLERANCES.filter(
             (rule) =>
