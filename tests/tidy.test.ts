@@ -22,7 +22,7 @@ function importsOf(path: string): readonly string[] {
   return [...read(path).matchAll(/(?:from|import)\s+'(\.[^']+)'/g)].map(([, to]) => relative(ROOT, resolve(ROOT, dirname(path), to ?? '')));
 }
 const packagesOf = (path: string): readonly string[] =>
-  [...read(path).matchAll(/^(?:import|export|\})[^'\n]*'([^.'][^']*)';$/gm)].map(([, name]) => name ?? '');
+  [...read(path).matchAll(/^(?:import|export|\} from)\b(?:.*\bfrom)? '([^.'][^']*)';$/gm)].map(([, name]) => name ?? '');
 
 /** From the inside out: a folder imports only those before it, and itself. */
 const ORDER = ['units', 'trade', 'weighing', 'reckoning', 'book', 'entries', 'sheets', 'ledger', 'projections', 'store', 'web'];
@@ -45,7 +45,7 @@ const folderOf = (path: string) =>
       ? path.split('/').length > 2
         ? (path.split('/')[1] ?? '')
         : 'root'
-      : 'other';
+      : (path.split('/')[0] ?? '');
 
 describe('imports', () => {
   it('go inwards only', () => {

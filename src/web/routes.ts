@@ -40,5 +40,5 @@ export const ROUTES: Readonly<Record<string, Allowed>> = {
   'GET /find': READERS,
   'GET /setup': OWNER,
   'GET /setup/recovery-sheet': OWNER,
-  'POST /setup/pin': READERS,
+  'POST /setup/pin': OWNER,
 };

@@ -8,7 +8,7 @@ import type { Thing } from '../ledger/thing.ts';
 import { cautionWords } from './cautions.ts';
 import { type Ctx, policyFor, type Web } from './context.ts';
 import { expectedWords, type Hidden, showForm } from './form.ts';
-import { goTo, respond } from './negotiate.ts';
+import { goTo, respond, wantsJson } from './negotiate.ts';
 import { type Fieldset, type Outcome, readFields, readOccurredAt, record } from './write.ts';
 
 /** A form on a page: an entry's or a sheet's fields and words, and where it posts. */
@@ -101,7 +101,10 @@ export async function submitForm(web: Web, c: Ctx, of: FormOf, posted: Posted): 
 }
 
 async function answer(web: Web, c: Ctx, of: FormOf, posted: Posted, outcome: Outcome): Promise<Response> {
-  if ('done' in outcome) return goTo(c, of.next(outcome.done.from));
+  if ('done' in outcome) {
+    const { from, size } = outcome.done;
+    return wantsJson(c) ? c.json({ written: { from, size }, next: of.next(from) }, 201) : goTo(c, of.next(from));
+  }
   if ('reused' in outcome) {
     const { from } = outcome.reused;
     const say = `This form was already written as entry ${from}. Correct that entry, or open a fresh form.`;
