@@ -18,7 +18,10 @@ export type RefKind =
 /** 26 characters of base 32 (128 bits); for a bag its printed code, for an entry its leaf hash (43 characters of base64url). */
 export type Ref<K extends RefKind = RefKind> = string & { readonly __ref: K };
 /** Kinds of thing that begin a stream of entries of their own; everything else belongs to one of these. */
-export type StreamKind = 'shop' | 'job' | 'lot' | 'stock' | 'skin';
+export const STREAM_KINDS = ['shop', 'job', 'lot', 'stock', 'skin'] as const satisfies readonly RefKind[];
+export type StreamKind = (typeof STREAM_KINDS)[number];
+/** Kinds of thing that belong to the shop's own stream. */
+export const SHOP_KINDS = ['person', 'customer', 'place', 'balance'] as const satisfies readonly RefKind[];
 export type Holding = Ref<'piece' | 'stone' | 'packet' | 'lot' | 'stock' | 'skin'>;
 
 /** Digits and letters without I, L, O and U, which are misread aloud and by eye (the choice is Crockford's base 32). */
