@@ -23,6 +23,10 @@ export interface AnyEntry extends Pick<EntryType, 'type' | 'version' | 'commutes
 }
 const REGISTRY = ENTRIES as unknown as Readonly<Record<string, AnyEntry>>;
 
+/** Whether this program knows the type in that version. */
+export const isEntryType = (type: string, version: number): boolean =>
+  Object.hasOwn(REGISTRY, type) && version <= (REGISTRY[type]?.version ?? 0);
+
 /** The entry type of that name; an unknown type or a later version throws, so that a replay never passes over an entry. */
 export function entryType(type: string, version?: number): AnyEntry {
   const entry = Object.hasOwn(REGISTRY, type) ? REGISTRY[type] : undefined;

@@ -7,9 +7,13 @@ export interface Keys {
   keyFor(subject: string, wrappedBy?: string): Promise<Uint8Array>;
   /** The subject's key, or null once it has been destroyed. */
   keyOf(subject: string): Promise<Uint8Array | null>;
+  /** Destroys the subject's key and those it wraps, for good: neither the file nor its write-ahead log holds them after. */
+  destroy(subject: string): Promise<void>;
 }
+/** Nothing can be opened. */
+export const noKeys: Pick<Keys, 'keyOf'> = { keyOf: async () => null };
 
-/** Keys in their own file, remembered in memory while the program runs. */
+/** Keys in their own file (opened with secure_delete), remembered in memory while the program runs. */
 export function openKeys(file: SqliteFile, random: (bytes: number) => Uint8Array): Keys {
   const known = new Map<string, Uint8Array>();
 
@@ -42,7 +46,13 @@ export function openKeys(file: SqliteFile, random: (bytes: number) => Uint8Array
     return key;
   }
 
-  return { keyOf, keyFor: async (subject, wrappedBy) => (await keyOf(subject)) ?? make(subject, wrappedBy) };
+  async function destroy(subject: string): Promise<void> {
+    await file.write((tx) => tx.run('DELETE FROM subject_key WHERE subject = ? OR wrapped_by = ?', [subject, subject]));
+    await file.emptyWal();
+    known.clear();
+  }
+
+  return { keyOf, destroy, keyFor: async (subject, wrappedBy) => (await keyOf(subject)) ?? make(subject, wrappedBy) };
 }
 
 /** BLOBs come back as ArrayBuffer. */

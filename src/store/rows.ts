@@ -72,20 +72,22 @@ async function sealingSubject(tx: Tx, keys: Keys, { leaf, opened }: Kept): Promi
   return customer === undefined ? { id: stream } : { id: stream, wrappedBy: String(customer) };
 }
 
+/** A thing as its row holds it. */
+export const columnsOf = (thing: Thing): readonly Value[] => [
+  thing.id,
+  thing.kind,
+  thing.stream,
+  thing.status ?? null,
+  thing.stones ?? null,
+  wordsOf(thing),
+  JSON.stringify(thing),
+];
+
 /** Writes things as they now are. */
 export async function saveThings(tx: Tx, things: Iterable<Thing>): Promise<void> {
-  const rows = [...things].map((thing) => [
-    thing.id,
-    thing.kind,
-    thing.stream,
-    thing.status ?? null,
-    thing.stones ?? null,
-    wordsOf(thing),
-    JSON.stringify(thing),
-  ]);
   const upsert =
     'ON CONFLICT (id) DO UPDATE SET status = excluded.status, stones = excluded.stones, words = excluded.words, state = excluded.state';
-  await insertMany(tx, 'thing (id, kind, stream, status, stones, words, state)', rows, upsert);
+  await insertMany(tx, 'thing (id, kind, stream, status, stones, words, state)', [...things].map(columnsOf), upsert);
 }
 
 /** One statement for many rows; few statements of different length, so that they stay prepared. */

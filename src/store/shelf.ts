@@ -13,7 +13,7 @@ export type Query = Tx['all'];
 type Row = { readonly [column: string]: unknown };
 
 /** Looks up through `query`; values whose key was destroyed are absent. */
-export function shelfOn(query: Query, keys: Keys): Shelf {
+export function shelfOn(query: Query, keys: Pick<Keys, 'keyOf'>): Shelf {
   return {
     async thing(id) {
       const [row] = await query('SELECT state FROM thing WHERE id = ?', [id]);
@@ -77,13 +77,13 @@ export const thingOf = (row: Row): Thing => JSON.parse(String(row.state)) as Thi
 const decoder = new TextDecoder();
 
 /** An entry from its row (seq, leaf, leaf_hash), with its sealed values opened. */
-export async function keptOf(query: Query, keys: Keys, row: Row): Promise<Kept> {
+export async function keptOf(query: Query, keys: Pick<Keys, 'keyOf'>, row: Row): Promise<Kept> {
   const leaf = JSON.parse(decoder.decode(bytesOf(row.leaf))) as Leaf;
   const opened = leaf.sealed ? await openSealed(query, keys, leaf) : {};
   return { seq: Number(row.seq), hash: base64url(bytesOf(row.leaf_hash)), leaf, opened };
 }
 
-async function openSealed(query: Query, keys: Keys, leaf: Leaf): Promise<Kept['opened']> {
+async function openSealed(query: Query, keys: Pick<Keys, 'keyOf'>, leaf: Leaf): Promise<Kept['opened']> {
   const opened: Record<string, unknown> = {};
   for (const row of await query('SELECT field, subject, iv, ciphertext FROM sealed WHERE seq = ?', [leaf.seq])) {
     const found = await openOne(keys, leaf.log, leaf.seq, row);
@@ -93,7 +93,12 @@ async function openSealed(query: Query, keys: Keys, leaf: Leaf): Promise<Kept['o
 }
 
 /** The salt and value of a row of `sealed`, or null once its key is destroyed. */
-export async function openOne(keys: Keys, log: string, seq: number, row: Row): Promise<{ salt: string; value: unknown } | null> {
+export async function openOne(
+  keys: Pick<Keys, 'keyOf'>,
+  log: string,
+  seq: number,
+  row: Row,
+): Promise<{ salt: string; value: unknown } | null> {
   const key = await keys.keyOf(String(row.subject));
   const plain = key && decrypt(key, bytesOf(row.iv), bytesOf(row.ciphertext), sealedAbout(log, seq, String(row.field)));
   if (!plain) return null;

@@ -1,15 +1,17 @@
 // Export and import as JSON Lines, UTF-8: each leaf's exact bytes on a line of its own, the rest as objects with a `kind`.
 
 import type { Leaf } from '../ledger/leaf.ts';
+import { checkFields, entryType, isEntryType, openData } from '../ledger/registry.ts';
 import { base64url, bytesOfBase64url, utf8 } from '../log/bytes.ts';
 import { append, EMPTY_FRONTIER, leafHash } from '../log/merkle.ts';
-import { beginVerification } from '../log/verify.ts';
+import { beginVerification, type Verification } from '../log/verify.ts';
+import { auditLog } from './audit.ts';
 import { sha256 } from './crypto.ts';
 import { bytesOf, type Keys } from './keys.ts';
 import { applyChunk } from './replay.ts';
 import { type Grown, insertLeaves, insertMany } from './rows.ts';
 import type { Query } from './shelf.ts';
-import type { SqliteFile, Tx, Value } from './sqlite.ts';
+import { type SqliteFile, StorageFault, type Tx, type Value } from './sqlite.ts';
 
 /** A file that is no export of a ledger, or not the one it says; the sentence names the line. */
 export class BadImport extends Error {}
@@ -39,47 +41,54 @@ export async function* exportLines(read: Query, log: string): AsyncGenerator<str
   }
 }
 
-/** Writes an export into an empty ledger, checking every leaf first; root and checkpoints are then the same. Throws BadImport. */
+/** Writes an export into an empty ledger, checks all of it, and answers its size; root and checkpoints are then the same. Throws BadImport. */
 export async function importLines(file: SqliteFile, keys: Keys, lines: AsyncIterable<string>): Promise<number> {
-  return file.write(async (tx) => {
-    const [row] = await tx.all('SELECT COUNT(*) AS n FROM entry');
-    if (Number(row?.n) > 0) throw new BadImport('This data directory holds a ledger already. Import into an empty one.');
-    const reading = beginImport();
-    let leaves: Grown[] = [];
-    let size = 0;
-    let number = 0;
-    const rows: Record<Table, Value[][]> = { signing_key: [], checkpoint: [], cosignature: [], sealed: [] };
-    for await (const line of lines) {
-      number++;
-      const taken = reading.take(line, number);
-      if ('row' in taken) rows[taken.table].push(taken.row);
-      if (!('kept' in taken)) continue;
-      leaves.push(taken);
-      if (leaves.length === CHUNK) {
-        await insertReceived(tx, keys, leaves);
-        leaves = [];
-      }
-      size = taken.kept.seq + 1;
+  try {
+    return await file.write((tx) => importInto(tx, keys, lines));
+  } catch (error) {
+    if (error instanceof StorageFault && /CONSTRAINT|MISMATCH/.test(error.code)) {
+      throw new BadImport('The rows of this file do not hold together: one is doubled, out of order or not of its form.');
     }
+    throw error;
+  }
+}
+
+async function importInto(tx: Tx, keys: Keys, lines: AsyncIterable<string>): Promise<number> {
+  const [row] = await tx.all('SELECT COUNT(*) AS n FROM entry');
+  if (Number(row?.n) > 0) throw new BadImport('This data directory holds a ledger already. Import into an empty one.');
+  const reading = beginImport();
+  const rows: Record<Table, Value[][]> = { signing_key: [], checkpoint: [], cosignature: [], sealed: [] };
+  let leaves: Grown[] = [];
+  let number = 0;
+  for await (const line of lines) {
+    const taken = reading.take(line, ++number);
+    if ('row' in taken) rows[taken.table].push(taken.row);
+    if ('kept' in taken) leaves.push(taken);
+    if (leaves.length < CHUNK) continue;
     await insertReceived(tx, keys, leaves);
-    reading.finish(number);
-    for (const [table, columns] of Object.entries(TABLES)) await insertMany(tx, `${table} (${columns.join(', ')})`, rows[table as Table]);
-    return size;
-  });
+    leaves = [];
+  }
+  await insertReceived(tx, keys, leaves);
+  for (const [table, columns] of Object.entries(TABLES)) await insertMany(tx, `${table} (${columns.join(', ')})`, rows[table as Table]);
+  const audit = await auditLog({ read: tx.all, log: reading.log() });
+  if ('bad' in audit) throw new BadImport(audit.bad.say);
+  return audit.size;
 }
 
 function beginImport() {
-  let verification: ReturnType<typeof beginVerification> | null = null;
+  let begun: { readonly log: string; readonly verification: Verification } | null = null;
   let frontier = EMPTY_FRONTIER;
   const takeLeaf = (line: string, number: number): Grown => {
-    if (!verification) throw new BadImport('Line 1 is not the head of an exported ledger.');
+    if (!begun) throw new BadImport('Line 1 is not the head of an exported ledger.');
     const bytes = utf8(line);
-    const fault = verification.take(bytes);
+    const fault = begun.verification.take(bytes);
     if (fault) throw new BadImport(`Line ${number}: ${fault.words}`);
     const hash = leafHash(sha256, bytes);
     const grown = append(sha256, frontier, hash);
     frontier = grown.frontier;
     const leaf = JSON.parse(line) as Leaf;
+    if (!isReadable(leaf))
+      throw new BadImport(`Line ${number}: its type is not one this program knows, or its parts are not of their form.`);
     return { kept: { seq: leaf.seq, hash: base64url(hash), leaf, opened: {} }, bytes, nodes: grown.completed };
   };
   return {
@@ -87,19 +96,26 @@ function beginImport() {
       const said = parsed(line, number);
       if (said.kind === undefined) return takeLeaf(line, number);
       if (said.kind === 'ledger' && number === 1 && said.version === 1 && typeof said.log === 'string') {
-        verification = beginVerification(sha256, said.log, []);
+        begun = { log: said.log, verification: beginVerification(sha256, said.log, []) };
         return { head: true };
       }
       if (!Object.hasOwn(TABLES, String(said.kind))) throw new BadImport(`Line ${number} is of a kind this program does not know.`);
       const table = said.kind as Table;
       return { table, row: TABLES[table].map((column) => cellOf(said[column], column, number)) };
     },
-    finish(number: number) {
-      const end = verification?.finish();
-      if (!end) throw new BadImport('The file is empty.');
-      if ('code' in end) throw new BadImport(`Line ${number}: ${end.words}`);
+    log(): string {
+      if (!begun) throw new BadImport('The file is empty.');
+      return begun.log;
     },
   };
+}
+
+/** Whether this program knows the type, and the open fields are as its schema asks. */
+function isReadable(leaf: Leaf): boolean {
+  if (!isEntryType(leaf.type, leaf.ver)) return false;
+  const entry = entryType(leaf.type, leaf.ver);
+  const open = Object.entries(entry.fields).filter(([, { sealed }]) => sealed === null || sealed === 'as its target');
+  return checkFields({ ...entry, fields: Object.fromEntries(open) }, openData(leaf)) === null;
 }
 
 function parsed(line: string, number: number): Readonly<Record<string, unknown>> {
