@@ -5,6 +5,7 @@ export default defineConfig({
   oxc: { jsx: { runtime: 'automatic', importSource: 'hono/jsx' } },
   test: {
     include: ['tests/**/*.test.{ts,tsx}'],
+    globalSetup: ['tests/build.ts'],
     maxWorkers: 2,
     testTimeout: 30_000,
     hookTimeout: 60_000,

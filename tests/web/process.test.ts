@@ -1,0 +1,155 @@
+// The program as a process: killed while it writes, started twice, on a taken port, on a place it cannot write.
+import { mkdtempSync, rmSync, writeFileSync } from 'node:fs';
+import { tmpdir } from 'node:os';
+import { join } from 'node:path';
+import { afterEach, describe, expect, it } from 'vitest';
+import { auditLog } from '../../src/store/audit.ts';
+import { openStore } from '../../src/store/open.ts';
+import { instant } from '../../src/units/dates.ts';
+import { freePort, type Program, serving, start } from '../program.ts';
+import { SQL_DIR, seededBytes } from '../shop.ts';
+import { inputsOf } from './site.ts';
+
+const PIN = '4417';
+const running: Program[] = [];
+const folders: string[] = [];
+afterEach(async () => {
+  for (const { child, ended } of running.splice(0)) {
+    child.kill('SIGKILL');
+    await ended;
+  }
+  for (const folder of folders.splice(0)) rmSync(folder, { recursive: true, force: true });
+});
+function newFolder(): string {
+  const folder = mkdtempSync(join(tmpdir(), 'lemel-process-'));
+  folders.push(folder);
+  return folder;
+}
+async function serve(dir: string): Promise<Program> {
+  const program = await serving({ dir });
+  running.push(program);
+  return program;
+}
+
+async function post(url: string, path: string, fields: Readonly<Record<string, string | string[]>>, cookie = ''): Promise<Response> {
+  const body = new URLSearchParams(Object.entries(fields).flatMap(([name, values]) => [values].flat().map((value) => [name, value])));
+  return fetch(url + path, { method: 'POST', body, redirect: 'manual', headers: { origin: url, 'sec-fetch-site': 'same-origin', cookie } });
+}
+const cookieOf = (answer: Response) => (answer.headers.get('set-cookie') ?? '').split(';')[0] ?? '';
+
+async function firstRun({ url, said }: Program): Promise<void> {
+  const key = /key=(\S+)/.exec(said())?.[1] ?? '';
+  const shop = { shopName: 'Wren', ownerName: 'Ada', pin: PIN, password: 'four words will do', country: 'GB', currency: 'GBP' };
+  const rest = { zone: 'Europe/London', staffing: 'alone', balanceName: 'Bench', largest: '400', step: '0.01', key };
+  const answer = await post(url, '/first-run', { ...shop, ...rest });
+  expect([answer.status, answer.headers.get('location')]).toEqual([303, '/setup/recovery-sheet']);
+}
+
+async function signIn(url: string): Promise<string> {
+  const html = await (await fetch(`${url}/sign-in`)).text();
+  const person = /name="person" value="([^"]+)"/.exec(html)?.[1] ?? '';
+  return cookieOf(await post(url, '/sign-in', { person, pin: PIN, back: '/' }));
+}
+
+/** A form that names a place, filled in; sent again under the same key it must be answered the same. */
+async function placeForm(url: string, cookie: string, name: string): Promise<Record<string, string | string[]>> {
+  const html = await (await fetch(`${url}/write/place_named`, { headers: { cookie } })).text();
+  return { ...inputsOf(html), name, kind: 'tray' };
+}
+
+describe('kill -9 while people write', () => {
+  it('loses no answered entry and doubles none, ten times over', { timeout: 120_000 }, async () => {
+    const dir = newFolder();
+    let program = await serve(dir);
+    await firstRun(program);
+    const random = seededBytes(7);
+    const answered = new Map<string, string>();
+    const unanswered: Record<string, string | string[]>[] = [];
+    for (let round = 0; round < 10; round++) {
+      const cookie = await signIn(program.url);
+      for (const form of unanswered.splice(0))
+        answered.set(String(form.form), await placeOf(await post(program.url, '/write/place_named', form, cookie)));
+      let count = 0;
+      const write = async (writer: number) => {
+        for (;;) {
+          const form = await placeForm(program.url, cookie, `Tray ${round}.${writer}.${count++}`).catch(() => null);
+          if (!form) return;
+          const answer = await post(program.url, '/write/place_named', form, cookie).catch(() => null);
+          if (answer?.status !== 303) {
+            unanswered.push(form);
+            return;
+          }
+          answered.set(String(form.form), await placeOf(answer));
+        }
+      };
+      const writers = [0, 1, 2, 3].map(write);
+      await new Promise((resolve) => setTimeout(resolve, 150 + (random(1)[0] ?? 0)));
+      program.child.kill('SIGKILL');
+      await program.ended;
+      await Promise.all(writers);
+      program = await serve(dir);
+    }
+    const cookie = await signIn(program.url);
+    for (const form of unanswered)
+      answered.set(String(form.form), await placeOf(await post(program.url, '/write/place_named', form, cookie)));
+    program.child.kill('SIGTERM');
+    expect(await program.ended).toBe(0);
+
+    const store = await openStore({ dir, sqlDir: SQL_DIR, clock: () => instant(Date.now()), random });
+    const rows = await store.read('SELECT command.id, from_seq, leaf FROM command JOIN entry ON entry.seq = command.from_seq');
+    const found = new Map(rows.map(({ id, from_seq }) => [String(id), `/entries/${from_seq}`]));
+    expect(answered.size).toBeGreaterThan(50);
+    for (const [form, where] of answered) expect(found.get(form)).toBe(where);
+    const names = (await store.read("SELECT leaf FROM entry WHERE type = 'place_named'")).map(
+      ({ leaf }) => (JSON.parse(new TextDecoder().decode(leaf as ArrayBuffer)) as { data: { name: string } }).data.name,
+    );
+    expect(new Set(names).size).toBe(names.length);
+    expect(await auditLog({ read: store.read, log: store.log, memory: join(dir, 'checkpoints.log') })).not.toHaveProperty('bad');
+    await store.close();
+  });
+});
+
+/** Where an answer sends the person: the entry that was written. */
+async function placeOf(answer: Response): Promise<string> {
+  if (answer.status !== 303) throw new Error(`${answer.status}: ${await answer.text()}`);
+  return answer.headers.get('location') ?? '';
+}
+
+describe('a start', () => {
+  it('of a second program on the same data is refused with a sentence', async () => {
+    const dir = newFolder();
+    await serve(dir);
+    const second = start({ dir, port: await freePort() });
+    expect(await second.ended).toBe(1);
+    expect(second.said()).toContain('Another Lemel is running on these data');
+  });
+
+  it('on a port in use is refused with a sentence', async () => {
+    const { url } = await serve(newFolder());
+    const second = start({ dir: newFolder(), port: Number(new URL(url).port) });
+    expect(await second.ended).toBe(1);
+    expect(second.said()).toMatch(/Port \d+ is in use/);
+  });
+
+  it('on a data directory that is a file, or with settings that are none, says what is wrong', async () => {
+    const file = join(newFolder(), 'data');
+    writeFileSync(file, '');
+    const onFile = start({ dir: file, port: await freePort() });
+    expect(await onFile.ended).toBe(1);
+    expect(onFile.said().trim()).not.toBe('');
+    const wrong = start({ dir: newFolder(), port: 70_000, env: { LEMEL_COLOUR: 'gold' } });
+    expect(await wrong.ended).toBe(1);
+    expect(wrong.said()).toContain('LEMEL_PORT');
+    expect(wrong.said()).toContain('LEMEL_COLOUR');
+  });
+
+  it('makes the owner by the link it prints, once, and by no other', async () => {
+    const dir = newFolder();
+    const program = await serve(dir);
+    expect((await fetch(`${program.url}/first-run?key=guess`)).status).toBe(403);
+    await firstRun(program);
+    const key = /key=(\S+)/.exec(program.said())?.[1] ?? '';
+    expect((await fetch(`${program.url}/first-run?key=${key}`)).status).toBe(403);
+    expect(await signIn(program.url)).toMatch(/^lemel=/);
+  });
+});
