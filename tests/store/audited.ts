@@ -1,0 +1,20 @@
+// The whole check of a store's log, with the memory outside it.
+import { join } from 'node:path';
+import { formatVerifierKey } from '../../src/log/note.ts';
+import { type Audit, auditLog } from '../../src/store/audit.ts';
+import type { Store } from '../../src/store/open.ts';
+
+/** The audit of a store that is open. */
+export const audited = ({ read, log, logKey, dir }: Store): Promise<Audit> =>
+  auditLog({ read, log, memory: join(dir, 'checkpoints.log'), vkey: formatVerifierKey(logKey) });
+
+/** Every entry's command and first words, in order. */
+export async function writtenIn({
+  read,
+}: Store): Promise<readonly { readonly seq: number; readonly command: string; readonly type: string }[]> {
+  const rows = await read('SELECT seq, leaf FROM entry ORDER BY seq');
+  return rows.map(({ seq, leaf }) => {
+    const { command, type } = JSON.parse(new TextDecoder().decode(leaf as ArrayBuffer)) as { command: string; type: string };
+    return { seq: Number(seq), command, type };
+  });
+}
