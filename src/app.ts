@@ -4,6 +4,7 @@ import { bodyLimit } from 'hono/body-limit';
 import { ReadOnly } from './store/open.ts';
 import { StorageFault } from './store/sqlite.ts';
 import { assets } from './web/assets.ts';
+import { calculator } from './web/calculator.ts';
 import type { App, Env, Web } from './web/context.ts';
 import { counter } from './web/counter.ts';
 import { entries } from './web/entries.ts';
@@ -18,7 +19,7 @@ import { signIn } from './web/sign-in.ts';
 import { things } from './web/things.ts';
 import { trail } from './web/trail.ts';
 
-const RESOURCES = [assets, health, firstRun, signIn, counter, jobs, entries, photos, things, find, trail, setup];
+const RESOURCES = [assets, health, firstRun, signIn, counter, jobs, entries, photos, things, find, trail, setup, calculator];
 const LARGEST_BODY = 24 * 1024 * 1024;
 
 /** Puts the resources together behind headers, origin check and route table. */

@@ -13,6 +13,7 @@ export interface LayoutProps {
 
 const PLACES = [
   ['/', 'Counter'],
+  ['/calculator', 'Calculator'],
   ['/trail', 'Trail'],
   ['/setup', 'Setup'],
 ] as const;
@@ -41,6 +42,7 @@ export function Layout({ title, current, person, shop, fragment, children }: Lay
         <title>{full}</title>
         <link rel="icon" href="/assets/beam.svg" type="image/svg+xml" />
         <link rel="stylesheet" href="/assets/lemel.css" />
+        <link rel="stylesheet" href="/assets/bench.css" />
         <script src="/assets/htmx.js" defer />
         <script src="/assets/app.js" defer />
       </head>

@@ -14,6 +14,8 @@ export const assets: Resource = ({ assetsDir }) => {
   const ours = (name: string) => join(assetsDir, name);
   const files: Readonly<Record<string, readonly [path: string, type: string]>> = {
     'lemel.css': [ours('lemel.css'), 'text/css; charset=utf-8'],
+    'bench.css': [ours('bench.css'), 'text/css; charset=utf-8'],
+    'screens.css': [ours('screens.css'), 'text/css; charset=utf-8'],
     'app.js': [ours('app.js'), 'text/javascript; charset=utf-8'],
     'beam.svg': [ours('beam.svg'), 'image/svg+xml'],
     'htmx.js': [require.resolve('htmx.org/dist/htmx.min.js'), 'text/javascript; charset=utf-8'],

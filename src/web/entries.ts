@@ -13,7 +13,7 @@ import { type Ctx, type Env, policyFor, type Resource, type Web } from './contex
 import { describe } from './describe.ts';
 import { entryAt, ledgerLines } from './ledger-lines.ts';
 import { respond } from './negotiate.ts';
-import { readPosted } from './posted.ts';
+import { queried, readPosted } from './posted.ts';
 import { type FormOf, showFormPage, submitForm } from './submit.ts';
 
 export const entries: Resource = (web) => {
@@ -21,7 +21,7 @@ export const entries: Resource = (web) => {
   for (const path of ['/write/:type', '/jobs/:job/write/:type']) {
     app.get(path, async (c) => {
       const of = await formOf(web, c);
-      return of ? showFormPage(web, c, of) : c.notFound();
+      return of ? showFormPage(web, c, of, { typed: queried(c) }) : c.notFound();
     });
     app.post(path, async (c) => {
       const of = await formOf(web, c);

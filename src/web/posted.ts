@@ -27,3 +27,11 @@ export async function readPosted(c: Ctx): Promise<Received> {
 }
 
 export const first = (posted: Posted, name: string): string => posted.get(name)?.[0] ?? '';
+
+/** What the address carries after its question mark, as if it had been posted; a form's own key and its PIN are never taken from there. */
+export function queried(c: Ctx): Posted {
+  const named = Object.entries(c.req.queries()).filter(
+    ([name]) => name !== 'form' && name !== 'pin' && name !== 'draft' && !name.startsWith('seen.'),
+  );
+  return new Map(named);
+}

@@ -7,11 +7,11 @@ export interface Shown {
 /** The id of the input for a posted name; dots are legal in ids but not in selectors. */
 export const inputId = (name: string): string => `f-${name.replaceAll('.', '-')}`;
 
-export function ErrorSummary({ problems }: { readonly problems: readonly Shown[] }) {
+export function ErrorSummary({ problems, title = 'Not written yet' }: { readonly problems: readonly Shown[]; readonly title?: string }) {
   if (problems.length === 0) return null;
   return (
     <div class="summary" role="alert" tabindex={-1} autofocus>
-      <h2>Not written yet</h2>
+      <h2>{title}</h2>
       <ul>
         {problems.map(({ field, say }) => (
           <li>{field === '' ? say : <a href={`#${inputId(field)}`}>{say}</a>}</li>

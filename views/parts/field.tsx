@@ -250,6 +250,7 @@ function WeightView({ name, label, hint, optional, form }: Props) {
           ))}
         </span>
       </div>
+      <Basis name={name} form={form} />
       {form.asked === name && (
         <div class="again">
           <label class="l" for={inputId(at('again'))}>
@@ -281,5 +282,40 @@ function WeightView({ name, label, hint, optional, form }: Props) {
         </div>
       )}
     </fieldset>
+  );
+}
+
+const BASES = { weighed: 'weighed', difference: 'by difference', estimate: 'estimated' } as const;
+
+/** How the weight is known, folded away while it is the usual way; an estimate names its formula. */
+function Basis({ name, form }: { readonly name: string; readonly form: FormState }) {
+  const at = (part: string) => `${name}.${part}`;
+  const basis = typedIn(form, at('basis')) || 'weighed';
+  const unit = typedIn(form, at('unit')) || 'g';
+  return (
+    <details class="basis" open={basis !== 'weighed'}>
+      <summary>Not from a balance</summary>
+      <div class="chips" role="radiogroup" aria-label="How it is known">
+        {Object.entries(BASES).map(([code, words]) => (
+          <label>
+            <input type="radio" name={at('basis')} value={code} checked={code === basis} /> {words}
+          </label>
+        ))}
+      </div>
+      <div class="chips" role="radiogroup" aria-label="Unit, unless weighed">
+        {['g', 'ct'].map((one) => (
+          <label>
+            <input type="radio" name={at('unit')} value={one} checked={one === unit} /> {one}
+          </label>
+        ))}
+      </div>
+      <label class="l" for={inputId(at('formula'))}>
+        Formula of an estimate
+      </label>
+      <input class="text" id={inputId(at('formula'))} name={at('formula')} value={typedIn(form, at('formula'))} autocomplete="off" />
+      <small>
+        <a href="/calculator">Calculator</a>
+      </small>
+    </details>
   );
 }
