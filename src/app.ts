@@ -4,6 +4,7 @@ import { bodyLimit } from 'hono/body-limit';
 import { ReadOnly } from './store/open.ts';
 import { StorageFault } from './store/sqlite.ts';
 import { assets } from './web/assets.ts';
+import { bench } from './web/bench.ts';
 import { calculator } from './web/calculator.ts';
 import type { App, Env, Web } from './web/context.ts';
 import { counter } from './web/counter.ts';
@@ -13,13 +14,34 @@ import { firstRun } from './web/first-run.ts';
 import { gate, headers, sameOrigin } from './web/guard.ts';
 import { health } from './web/health.ts';
 import { jobs } from './web/jobs.ts';
+import { owner } from './web/owner.ts';
 import { photos } from './web/photos.ts';
+import { safe } from './web/safe.ts';
 import { setup } from './web/setup.ts';
 import { signIn } from './web/sign-in.ts';
+import { stones } from './web/stones.ts';
 import { things } from './web/things.ts';
 import { trail } from './web/trail.ts';
 
-const RESOURCES = [assets, health, firstRun, signIn, counter, jobs, entries, photos, things, find, trail, setup, calculator];
+const RESOURCES = [
+  assets,
+  health,
+  firstRun,
+  signIn,
+  counter,
+  jobs,
+  entries,
+  photos,
+  bench,
+  stones,
+  safe,
+  owner,
+  things,
+  find,
+  trail,
+  setup,
+  calculator,
+];
 const LARGEST_BODY = 24 * 1024 * 1024;
 
 /** Puts the resources together behind headers, origin check and route table. */

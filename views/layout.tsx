@@ -11,10 +11,15 @@ export interface LayoutProps {
   readonly children?: Child;
 }
 
+/** Shown to the owner alone. */
+const OWNERS: readonly string[] = ['/owner', '/setup'];
 const PLACES = [
   ['/', 'Counter'],
+  ['/bench', 'Bench'],
+  ['/safe', 'Safe'],
   ['/calculator', 'Calculator'],
   ['/trail', 'Trail'],
+  ['/owner', 'For the owner'],
   ['/setup', 'Setup'],
 ] as const;
 
@@ -42,6 +47,7 @@ export function Layout({ title, current, person, shop, fragment, children }: Lay
         <title>{full}</title>
         <link rel="icon" href="/assets/beam.svg" type="image/svg+xml" />
         <link rel="stylesheet" href="/assets/lemel.css" />
+        <link rel="stylesheet" href="/assets/screens.css" />
         <link rel="stylesheet" href="/assets/bench.css" />
         <script src="/assets/htmx.js" defer />
         <script src="/assets/app.js" defer />
@@ -63,7 +69,7 @@ function TopBar({
   person,
   shop,
 }: Pick<LayoutProps, 'current' | 'shop'> & { readonly person: { readonly name: string; readonly role: string } }) {
-  const places = PLACES.filter(([path]) => path !== '/setup' || person.role === 'owner');
+  const places = PLACES.filter(([path]) => !OWNERS.includes(path) || person.role === 'owner');
   return (
     <header class="top">
       <a class="mark" href="/" title={shop ?? 'Lemel'}>

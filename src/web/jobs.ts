@@ -71,7 +71,8 @@ export const jobs: Resource = (web) => {
   return app;
 };
 
-async function jobAt(web: Web, c: Ctx): Promise<Thing | null> {
+/** The job of the path, or null. */
+export async function jobAt(web: Web, c: Ctx): Promise<Thing | null> {
   const [row] = await web.store.read("SELECT state FROM thing WHERE id = ? AND kind = 'job'", [c.req.param('job') ?? '']);
   return row ? thingOf(row) : null;
 }

@@ -1,0 +1,94 @@
+// The stones of a job: whether each is here, and which it is.
+import { Hono } from 'hono';
+import { StonesView } from '../../views/stones.tsx';
+import { BACKINGS, CUTS, SEAT_STATES, SPECIES } from '../book/stones.ts';
+import { stonesWords } from '../book/words.ts';
+import { countsThatDiffer, type JobStones, type Seat, type StoneEvent, stonesOf } from '../projections/stones.ts';
+import { readingWords } from '../weighing/reading.ts';
+import type { Env, Resource } from './context.ts';
+import { jobThings } from './form.ts';
+import { jobAt } from './jobs.ts';
+import { entriesOf } from './ledger-lines.ts';
+import { respond } from './negotiate.ts';
+
+export const stones: Resource = (web) => {
+  const app = new Hono<Env>();
+  app.get('/jobs/:job/stones', async (c) => {
+    const job = await jobAt(web, c);
+    if (!job) return c.notFound();
+    const kinds = new Map((await jobThings(web, job.id)).map(({ id, kind }) => [id, kind]));
+    const found = stonesOf(await entriesOf(web, job.id), (id) => kinds.get(id));
+    const bag = job.says.bag ?? '';
+    const open = job.status === 'open' || job.status === 'agreed';
+    const rows = found.seats.map((seat) => rowOf(seat, bag));
+    const trouble = troubleWith(found, rows);
+    return respond(c, {
+      title: `Stones of ${bag}`,
+      json: { job: job.id, bag, ...found, trouble },
+      body: StonesView({ job: job.id, bag, rows, counted: countWords(found), trouble, open }),
+    });
+  });
+  return app;
+};
+
+export interface StoneRow {
+  readonly letter: string;
+  readonly paper: string;
+  readonly seat: string;
+  readonly what: string;
+  readonly cut: string;
+  readonly where: Seat['where'];
+  readonly stones: number;
+  readonly events: readonly { readonly seq: number; readonly words: string }[];
+}
+
+const word = (words: Readonly<Record<string, string>>, code: string | undefined): string =>
+  code === undefined ? '' : (words[code] ?? code);
+
+function rowOf({ letter, says, where, stones: number, events }: Seat, bag: string): StoneRow {
+  const backing = says.backing && says.backing !== 'open' ? `${word(BACKINGS, says.backing)} back` : '';
+  const parts = [
+    number > 1 ? `${number} × ${word(SPECIES, says.species) || 'stones'}` : word(SPECIES, says.species),
+    says.cut === 'not seen' ? '' : word(CUTS, says.cut),
+    says.sizeMm && `${says.sizeMm}\u00a0mm`,
+    backing,
+    says.state === 'sound' ? '' : word(SEAT_STATES, says.state),
+  ];
+  return {
+    ...{ letter, where, stones: number },
+    paper: letter === '' ? '' : `${bag}-${letter}`,
+    seat: says.seat ?? '',
+    what: parts.filter(Boolean).join(', ') || 'not looked at yet',
+    cut: says.cut ?? 'not seen',
+    events: events.map((event) => ({ seq: event.seq, words: eventWords(event) })),
+  };
+}
+
+const EVENTS: Readonly<Record<StoneEvent['what'], string>> = {
+  noted: 'noted',
+  out: 'taken out',
+  supplied: 'supplied',
+  weighed: 'weighed',
+  set: 'set',
+  home: 'gone home',
+};
+const eventWords = ({ what, reading }: StoneEvent): string => (reading ? `${EVENTS[what]}, ${readingWords(reading)}` : EVENTS[what]);
+
+function countWords({ inPieces, out }: JobStones): string {
+  if (inPieces === null) return 'Nobody has counted the stones of this job yet.';
+  return `By what was written: ${stonesWords(inPieces)} in the piece, ${out === 0 ? 'none' : stonesWords(out)} out.`;
+}
+
+/** What does not agree, naming the seats it may be about. */
+function troubleWith(found: JobStones, rows: readonly StoneRow[]): readonly { readonly seq: number; readonly say: string }[] {
+  const out = rows.filter(({ where }) => where === 'out').map(({ seat, paper }) => seat || paper);
+  const empty = rows.filter(({ where }) => where === 'empty').map(({ seat }) => seat);
+  const named = [
+    out.length > 0 ? `Out by what was written: ${out.join(', ')}.` : '',
+    empty.length > 0 ? `Noted as empty: ${empty.join(', ')}.` : '',
+  ].filter(Boolean);
+  return countsThatDiffer(found).map(({ seq, counted, reckoned }) => ({
+    seq,
+    say: `${stonesWords(counted)} counted, ${reckoned} expected. ${named.join(' ') || 'Every seat that was noted is full: look at those that were not.'}`,
+  }));
+}

@@ -1,0 +1,56 @@
+// The bench: the job in hand largest, then what comes next, what is late, and what waits in the safe.
+import type { JobLine } from '../src/web/bench.ts';
+import { JobList, Promised } from './parts/jobs.tsx';
+import { Tag } from './parts/tag.tsx';
+
+interface Props {
+  readonly inHand: JobLine | null;
+  readonly next: readonly JobLine[];
+  readonly late: readonly JobLine[];
+  readonly waiting: readonly JobLine[];
+}
+
+export function BenchView({ inHand, next, late, waiting }: Props) {
+  return (
+    <>
+      <section class="head">
+        <h1>Bench</h1>
+      </section>
+      {inHand ? <InHand job={inHand} /> : <p class="sentence">{`Bench clear.${waiting.length > 0 ? waits(waiting.length) : ''}`}</p>}
+      <Group title="Next on my bench" jobs={next} />
+      <Group title="Late, and not on my bench" jobs={late} />
+      <Group title="Waiting in the safe" jobs={waiting} />
+    </>
+  );
+}
+
+const waits = (count: number) => (count === 1 ? ' One job waits in the safe.' : ` ${count} jobs wait in the safe.`);
+
+function InHand({ job }: { readonly job: JobLine }) {
+  return (
+    <section class="next in-hand" aria-labelledby="in-hand">
+      <h2 id="in-hand">In my hand</h2>
+      <Tag code={job.bag} metal={job.metal} />
+      <p>
+        <b>{job.what}</b>
+      </p>
+      <p class="soft">
+        <Promised job={job} />
+        {job.next && `next: ${job.next.toLowerCase()}`}
+      </p>
+      <a class="button" href={`/jobs/${job.id}`}>
+        Open {job.bag}
+      </a>
+    </section>
+  );
+}
+
+function Group({ title, jobs }: { readonly title: string; readonly jobs: readonly JobLine[] }) {
+  if (jobs.length === 0) return null;
+  return (
+    <section class="block">
+      <h2>{title}</h2>
+      <JobList jobs={jobs} />
+    </section>
+  );
+}
