@@ -38,6 +38,24 @@ describe('the density of an alloy', () => {
     expect(() => mixtureDensity({ Au: 750, Ag: 150 })).toThrow(RangeError);
   });
 
+  // Two tables in print: Stuller 2012 (STG), tmtpages.com table 4 (TMT: density, °C, °F)
+  it.each([
+    ['10K red', 11.59, undefined, undefined],
+    ['10K white', 11.07, undefined, undefined],
+    ['14K green', 14.2, 963, 1765],
+    ['18K green', 15.9, 988, 1810],
+    ['18K red', 15.18, 902, 1655],
+    ['fine gold', 19.32, 1063, 1945],
+  ] as const)('of %s stands in print as %d', (name, density, meltsC, meltsF) => {
+    expect(ALLOYS[name]).toMatchObject({ density, ...(meltsC ? { meltsC, meltsF } : {}) });
+  });
+
+  it('melts at one temperature in both scales', () => {
+    for (const alloy of Object.values(ALLOYS)) {
+      if ('meltsC' in alloy) expect(Math.abs((alloy.meltsC * 9) / 5 + 32 - alloy.meltsF)).toBeLessThanOrEqual(1.5);
+    }
+  });
+
   it('printed as 20.80 for platinum with cobalt is doubtful, and so not the one we use', () => {
     const byRule = mixtureDensity({ Pt: 950, Co: 50 });
     expect(isDensityDoubtful(20.8, byRule)).toBe(true);

@@ -23,6 +23,21 @@ describe('a marked piece', () => {
     expect(lowestLawful({ law: 'ISO 9202', metal: 'gold', markedPermille: 585, madeOn: '2020-01-01' }, 'part')).toBe(585);
   });
 
+  // 15 USC 295 as amended; the old rule for watchcases is from memory
+  it('that is a watchcase may fall short by three thousandths, whole or not, and long ago too without its solder', () => {
+    const watch: MarkedPiece = { ...us14, article: 'watchcase' };
+    expect(lowestLawful({ ...watch, madeOn: '1990-01-01' }, 'whole')).toBeCloseTo(580.333, 3);
+    expect(lowestLawful(watch, 'part')).toBeCloseTo(580.333, 3);
+    expect(lowestLawful(watch, 'whole')).toBeCloseTo(541.667, 2);
+  });
+
+  it('without any minus tolerance by its law has its mark for its minimum', () => {
+    for (const { law, metal } of MINUS_TOLERANCES.filter((rule) => rule.law !== 'US')) {
+      expect(lowestLawful({ law, metal, markedPermille: 950, madeOn: '2020-01-01' }, 'part'), `${law} ${metal}`).toBe(950);
+    }
+    expect(lowestLawful({ law: 'UK', metal: 'palladium', markedPermille: 950, madeOn: '2000-01-01' }, 'part')).toBeNull();
+  });
+
   it('has no answer where no rule was read', () => {
     expect(lowestLawful({ law: 'ISO 9202', metal: 'gold', markedPermille: 585, madeOn: '2020-01-01' }, 'whole')).toBeNull();
     expect(lowestLawful({ ...us14, metal: 'platinum' }, 'part')).toBeNull();

@@ -87,6 +87,20 @@ describe('a sizing', () => {
     );
   });
 
+  it('down a size takes two saw cuts and the filing out of what goes, up a size one', () => {
+    const joints = { kerfMm: 0.2, filedMm: 0.3 };
+    expect(sizingLengths(54.42, 51.87, joints)).toEqual({
+      insertMm: 0,
+      cutOutMm: expect.closeTo(1.85, 9),
+      lemelMm: expect.closeTo(0.7, 9),
+    });
+    expect(sizingLengths(51.87, 54.42, joints)).toEqual({
+      insertMm: expect.closeTo(3.05, 9),
+      cutOutMm: 0,
+      lemelMm: expect.closeTo(0.5, 9),
+    });
+  });
+
   it('to the same size cuts nothing', () => {
     expect(sizingLengths(54, 54, { kerfMm: 0.2, filedMm: 0.3 })).toEqual({ insertMm: 0, cutOutMm: 0, lemelMm: 0 });
   });

@@ -45,6 +45,11 @@ describe('a stone', () => {
     );
   });
 
+  it('listed is left in its foil for the laser too, with care; one that nobody knows is not lasered', () => {
+    expect(stoneCare({ species: 'tanzanite', backing: 'foiled' }, 'laser').answer).toBe('caution');
+    expect(stoneCare({ species: 'never heard of', backing: 'foiled' }, 'laser').answer).toBe('no-heat-no-water-or-decline');
+  });
+
   it('without a backing said is in an open one', () => {
     for (const { species: name, treatment, cut } of STONE_CARE) {
       const stone = { species: name, ...(treatment ? { treatment } : {}), ...(cut ? { cut } : {}) };

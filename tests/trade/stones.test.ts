@@ -1,4 +1,6 @@
 // Stones by their measurements. Worked examples in print are among the check rows.
+import { readFileSync } from 'node:fs';
+import { join } from 'node:path';
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { isFractionPlausible, paperCarats, statedRange } from '../../src/trade/carat-words.ts';
@@ -84,6 +86,39 @@ describe('a stone is estimated', () => {
       verdict: 'consistent',
       offPercent: expect.closeTo(-8.8, 1),
     });
+  });
+
+  // Tables by length over width: marquise (GGM), pear and emerald cut (GCAL, ESS)
+  it.each([
+    ['diamond-marquise-1', 1.5, 0.00565],
+    ['diamond-marquise-1', 2, 0.0058],
+    ['diamond-marquise-1', 2.25, 0.00583],
+    ['diamond-marquise-1', 2.5, 0.00585],
+    ['diamond-marquise-1', 2.75, 0.0059],
+    ['diamond-marquise-1', 9, 0.00595],
+    ['diamond-pear-1', 1, 0.00615],
+    ['diamond-pear-1', 1.66, 0.0059],
+    ['diamond-pear-1', 2, 0.00575],
+    ['diamond-emerald-1', 2, 0.01],
+    ['diamond-emerald-1', 2.5, 0.0106],
+  ] as const)('by %s at a ratio of %d takes %d', (id, ratio, coefficient) => {
+    const width = 4;
+    const carats = inUnit(mass(id, ratio * width, width, 3).massNg, 'carat');
+    expect(carats / (ratio * width * width * 3)).toBeCloseTo(coefficient, 7);
+  });
+
+  it('by its diameter alone more widely below 2 mm', () => {
+    const band = (across: number) => roundByDiameter(across).plusMinusNg / roundByDiameter(across).massNg;
+    expect(band(1.9)).toBeCloseTo(0.3, 4);
+    expect(band(2)).toBeCloseTo(0.15, 4);
+  });
+
+  it('with the range of specific gravity its sources print', () => {
+    const facts = readFileSync(join(import.meta.dirname, '../reference/trade-facts.json'), 'utf8');
+    const { rows } = JSON.parse(facts) as { rows: { fn: string; input: { gem: keyof typeof GEMS }; expected: number[] }[] };
+    const ranges = rows.filter(({ fn }) => fn === 'nominalSgInside');
+    expect(ranges.length).toBe(Object.keys(GEMS).length);
+    for (const { input, expected } of ranges) expect(GEMS[input.gem].range, input.gem).toEqual(expected);
   });
 
   it('and its specific gravity suggests gems, its own among them', () => {

@@ -132,6 +132,14 @@ describe('a mass is converted', () => {
     );
   });
 
+  it('of which the words say the size', () => {
+    for (const { ng, words } of Object.values(NAMED_UNITS)) {
+      const [, figure, of] = /([\d.]+) (g|mg|ct)\b/.exec(words) ?? [];
+      const unit = ({ g: 'gram', mg: 'milligram', ct: 'carat' } as const)[of ?? ''];
+      if (figure && unit) expect(massOf(figure, unit), words).toBe(ng);
+    }
+  });
+
   it('to whole nanograms exactly, for every whole number of every unit', () => {
     fc.assert(
       fc.property(fc.integer({ min: 0, max: 9000 }), fc.constantFrom(...names), (n, name) => {
