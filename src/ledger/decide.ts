@@ -79,7 +79,7 @@ async function decideLine(overlay: Overlay, command: Command, line: Line, index:
   const now: Now = { ...stamp, today: writer.today, alone: writer.alone };
   const refusal = entry.decide(loaded.view, line.data, now);
   if (refusal) return refused(refusal.refused as never, refusal.say, refusal.field);
-  const doubt = await checkReadings(overlay, entry, line.data, loaded.view, stamp);
+  const doubt = await checkReadings(overlay, entry, line.data, loaded.view, stamp, writer.shop);
   if (doubt) return { ...doubt, line: index };
   return write(overlay, entry, line, loaded, stamp, [index, command.lines.length], command.id, writer);
 }

@@ -1,7 +1,7 @@
 // Facts → things. Pure: one leaf's facts are folded into the drafts of the things they name; nothing here knows an entry type.
 import type { End, Fact } from '../book/facts.ts';
 import { netNg, type Reading } from '../weighing/reading.ts';
-import { addOpen, EMPTY, mergeTallies, type Tally, type Thing } from './thing.ts';
+import { addOpen, EMPTY, keptReading, mergeRests, mergeTallies, restsWith, type Tally, type Thing } from './thing.ts';
 
 /** The things a leaf may touch: those it names or begins, and the jobs they belong to. */
 export type Drafts = Map<string, Thing>;
@@ -10,7 +10,7 @@ export type Drafts = Map<string, Thing>;
 export function foldFacts(drafts: Drafts, seq: number, facts: readonly Fact[]): void {
   facts.forEach((one, index) => {
     if (one.fact === 'flow') foldFlow(drafts, seq, `${seq}.${index}`, one);
-    else if (one.fact !== 'correction') amend(drafts, one.of, (thing) => foldSaid(thing, seq, one));
+    else if (one.fact !== 'correction') amend(drafts, one.of, (thing) => foldSaid(thing, seq, `${seq}.${index}`, one));
   });
 }
 
@@ -23,10 +23,10 @@ function amend(drafts: Drafts, id: string, change: (thing: Thing) => Thing): voi
   drafts.set(id, change(thing));
 }
 
-function foldSaid(thing: Thing, seq: number, said: Saying): Thing {
+function foldSaid(thing: Thing, seq: number, key: string, said: Saying): Thing {
   switch (said.fact) {
     case 'reading':
-      return foldReading(thing, said.reading);
+      return foldReading(thing, key, said.reading);
     case 'count':
       return { ...thing, stones: thing.stones ?? said.stones, counted: { says: said.stones, seq } };
     case 'identity':
@@ -57,9 +57,11 @@ function foldSaid(thing: Thing, seq: number, said: Saying): Thing {
 }
 
 /** A net weighing is what is expected from now on; a gross one of unknown tare says nothing about the thing alone. */
-function foldReading(thing: Thing, reading: Reading): Thing {
+function foldReading(thing: Thing, key: string, reading: Reading): Thing {
   const ng = netNg(reading);
-  return ng === null ? thing : { ...thing, expected: { ng, open: {} }, terms: 1, stepNg: reading.stepNg ?? 0 };
+  return ng === null
+    ? thing
+    : { ...thing, expected: { ng, open: {} }, rests: { [key]: { sign: 1, reading: keptReading(reading) } }, stepNg: reading.stepNg ?? 0 };
 }
 
 function foldFlow(drafts: Drafts, seq: number, key: string, flow: Flow): void {
@@ -90,16 +92,17 @@ function moved(thing: Thing, key: string, sign: 1 | -1, reading: Reading | undef
   const ng = reading ? netNg(reading) : null;
   const add = (tally: Tally) => (ng === null ? addOpen(thing.kind, tally, key, sign) : { ...tally, ng: tally.ng + sign * ng });
   const step = Math.max(thing.stepNg, reading?.stepNg ?? 0);
-  return { ...thing, posted: add(thing.posted), expected: add(thing.expected), terms: thing.terms + 1, stepNg: step };
+  const rests = reading && ng !== null ? restsWith(thing, key, sign, reading) : thing.rests;
+  return { ...thing, posted: add(thing.posted), expected: add(thing.expected), rests, stepNg: step };
 }
 
-const emptied = (thing: Thing, to: End): Thing => ({ ...thing, posted: EMPTY, expected: EMPTY, terms: 0, gone: to === 'outside' });
+const emptied = (thing: Thing, to: End): Thing => ({ ...thing, posted: EMPTY, expected: EMPTY, rests: {}, gone: to === 'outside' });
 
 const joined = (thing: Thing, whole: Thing): Thing => ({
   ...thing,
   posted: mergeTallies(thing.posted, whole.posted),
   expected: mergeTallies(thing.expected, whole.expected),
-  terms: thing.terms + whole.terms,
+  rests: mergeRests(thing.rests, whole.rests),
   stepNg: Math.max(thing.stepNg, whole.stepNg),
 });
 

@@ -1,4 +1,5 @@
 // What the ledger must look up while deciding, and an overlay on it: a command's own changes seen before they are written.
+import type { OpenPiece } from './expected.ts';
 import type { Kept } from './leaf.ts';
 import type { Thing } from './thing.ts';
 
@@ -13,6 +14,8 @@ export interface Shelf {
   entry(hash: string): Promise<Kept | undefined>;
   /** All leaves of a stream in order. */
   leaves(stream: string): Promise<readonly Kept[]>;
+  /** Pieces of jobs that are not closed, where the ledger can say what they weigh. */
+  openPieces(): Promise<readonly OpenPiece[]>;
 }
 export interface Overlay extends Shelf {
   readonly things: Map<string, Thing>;
@@ -32,6 +35,7 @@ export function overlayOn(below: Shelf): Overlay {
     thing: async (id) => things.get(id) ?? below.thing(id),
     head: async (stream) => heads.get(stream) ?? below.head(stream),
     entry: async (hash) => written.find((kept) => kept.hash === hash) ?? below.entry(hash),
+    openPieces: () => below.openPieces(),
     leaves: async (stream) => [...(await below.leaves(stream)), ...written.filter(({ leaf }) => leaf.links.some(({ s }) => s === stream))],
   };
 }

@@ -1,13 +1,15 @@
 // Is this weight believable? Mass never refuses for being odd: it asks for a second reading and a reason. Only what no balance
 // could have shown (another unit, over its largest load) is refused.
 import type { Stamp } from '../book/entry.ts';
-import { decimalsOfStep, formatMass, formatMassWithUnit, type MassNg, massNg, parseMass } from '../units/mass.ts';
+import { decimalsOfStep, formatMass, formatMassWithUnit, type MassNg, parseMass } from '../units/mass.ts';
 import type { Reading } from '../weighing/reading.ts';
 import { netNg } from '../weighing/reading.ts';
+import { parametersOf } from '../weighing/worth.ts';
+import { expectedOf, isOdd, oddWords, type Plates } from './expected.ts';
 import type { Answer, Line } from './leaf.ts';
 import type { Overlay } from './overlay.ts';
 import { type AnyEntry, readingsIn, type Views } from './registry.ts';
-import { sumOf, type Thing } from './thing.ts';
+import type { Thing } from './thing.ts';
 
 type Said = Extract<Answer, { answer: 'refused' | 'asked' }>;
 
@@ -18,6 +20,7 @@ export async function checkReadings(
   data: Line['data'],
   view: Views,
   stamp: Stamp,
+  shop: string | undefined,
 ): Promise<Said | null> {
   const readings = readingsIn(entry, data);
   for (const { path, reading } of readings) {
@@ -28,7 +31,7 @@ export async function checkReadings(
   if (doubt && !readings.some(({ path, reading }) => path === doubt.field && isAnswered(reading))) {
     return { answer: 'asked', line: 0, code: doubt.asks, say: doubt.say, field: doubt.field ?? '' };
   }
-  return checkExpected(overlay, entry, data, stamp);
+  return checkExpected(overlay, entry, data, stamp, shop);
 }
 
 /** A doubt is answered by a second reading and a reason. */
@@ -69,37 +72,40 @@ function isShown({ text, unit }: Reading, stepNg: MassNg): boolean {
 }
 
 /** Compares each weighing of a thing with what the ledger expects of it. */
-async function checkExpected(overlay: Overlay, entry: AnyEntry, data: Line['data'], stamp: Stamp): Promise<Said | null> {
+async function checkExpected(
+  overlay: Overlay,
+  entry: AnyEntry,
+  data: Line['data'],
+  stamp: Stamp,
+  shop: string | undefined,
+): Promise<Said | null> {
   const facts = entry.facts(data, stamp);
   for (const { path, reading } of readingsIn(entry, data)) {
     for (const fact of facts) {
       if (fact.fact !== 'reading' || fact.reading !== reading || isAnswered(reading)) continue;
       const thing = await overlay.thing(fact.of);
-      const say = thing && oddness(thing, reading);
+      const say = thing && (await oddness(overlay, thing, reading, shop));
       if (say) return { answer: 'asked', line: 0, code: 'not_expected', say, field: path };
     }
   }
   return null;
 }
 
-/**
- * What the ledger expects of a thing and how far off a reading may be, in ng; null where the ledger cannot know.
- * The margin is two standard uncertainties of a sum of `terms` readings in steps d, each u = 0.5 d (repeatability 0.41 d of USP <41>
- * and rounding d/√12); a loss of up to a twentieth more is usual working loss (common practice, no source).
- */
-export function expectedOf(thing: Thing): { readonly ng: MassNg; readonly marginNg: MassNg } | null {
-  const sum = sumOf(thing.expected);
-  if (thing.terms === 0 || !('ng' in sum)) return null;
-  return { ng: sum.ng, marginNg: massNg(Math.max(thing.stepNg, Math.round(thing.stepNg * Math.sqrt(thing.terms + 1)))) };
+async function oddness(overlay: Overlay, thing: Thing, reading: Reading, shop: string | undefined): Promise<string | null> {
+  const ng = netNg(reading);
+  const balances = await parametersFor(overlay, [reading, ...Object.values(thing.rests).map((rest) => rest.reading)]);
+  const expected = expectedOf(thing, balances, reading);
+  if (ng === null || !expected || !isOdd(expected, ng)) return null;
+  const others = (await overlay.openPieces()).filter(({ stream }) => stream !== thing.stream);
+  const listed = shop === undefined ? {} : ((await overlay.thing(shop))?.says ?? {});
+  const tares = Object.entries(listed).flatMap(([name, says]) =>
+    name.startsWith('tare:') ? [{ name: name.slice(5), ng: Number(says) }] : [],
+  );
+  return oddWords(thing, reading, expected, balances, { tares, others });
 }
 
-function oddness(thing: Thing, reading: Reading): string | null {
-  const ng = netNg(reading);
-  const expected = expectedOf(thing);
-  if (ng === null || !expected) return null;
-  const usualLossNg = Math.floor(expected.ng / 20);
-  if (ng <= expected.ng + expected.marginNg && ng >= expected.ng - expected.marginNg - usualLossNg) return null;
-  const decimals = decimalsOfStep(massNg(thing.stepNg || 10_000_000), reading.unit);
-  const words = (mass: MassNg) => formatMassWithUnit(mass, reading.unit, decimals);
-  return `Weigh again: ${reading.text} ${reading.unit} was read and ${words(expected.ng)} is expected, give or take ${words(expected.marginNg)}. If it is right, type the second reading and say why.`;
+async function parametersFor(overlay: Overlay, readings: readonly Reading[]): Promise<Plates> {
+  const ids = new Set(readings.flatMap(({ balance }) => balance ?? []));
+  const things = await Promise.all([...ids].map((id) => overlay.thing(id)));
+  return new Map(things.flatMap((one) => (one?.balance ? [[one.id, parametersOf(one.id, one.balance, one.says)] as const] : [])));
 }

@@ -4,11 +4,17 @@ import type { States, Sum } from '../book/holding.ts';
 import type { CivilDate } from '../units/dates.ts';
 import type { RefKind } from '../units/ids.ts';
 import { type MassUnit, massNg } from '../units/mass.ts';
+import type { Reading } from '../weighing/reading.ts';
 
 /** A measured sum in ng and the flows that were not measured, by "seq.fact", each +1 in or −1 out; flows that come back whole cancel. */
 export interface Tally {
   readonly ng: number;
   readonly open: Readonly<Record<string, number>>;
+}
+/** A reading that an expected weight rests on: what came in (+1) or went out (−1). */
+export interface Rest {
+  readonly sign: 1 | -1;
+  readonly reading: Reading;
 }
 export interface Said<T> {
   readonly says: T;
@@ -31,8 +37,8 @@ export interface Thing {
   readonly posted: Tally;
   /** The last net weighing and the flows since. */
   readonly expected: Tally;
-  /** Readings and measured flows that `expected` rests on, and the coarsest step among them. */
-  readonly terms: number;
+  /** The readings that `expected` rests on, by "seq.fact", and the coarsest step among them; pools keep none. */
+  readonly rests: Readonly<Record<string, Rest>>;
   readonly stepNg: number;
   readonly stones?: number;
   readonly counted?: Said<number>;
@@ -50,7 +56,7 @@ export const EMPTY: Tally = { ng: 0, open: {} };
 
 /** A thing at the moment an entry begins it. */
 export function newThing(id: string, kind: RefKind, stream: string, begun: number): Thing {
-  const blank = { says: {}, title: {}, holds: [], posted: EMPTY, expected: EMPTY, terms: 0, stepNg: 0, gone: false };
+  const blank = { says: {}, title: {}, holds: [], posted: EMPTY, expected: EMPTY, rests: {}, stepNg: 0, gone: false };
   return { id, kind, stream, begun, ...blank, pieces: 0, stonesOut: 0, money: {} };
 }
 
@@ -74,6 +80,26 @@ export function mergeTallies(a: Tally, b: Tally): Tally {
   }
   return { ng: a.ng + b.ng, open };
 }
+
+/** Readings of two things put together; one that went out and came in again whole cancels. */
+export function mergeRests(a: Thing['rests'], b: Thing['rests']): Thing['rests'] {
+  const cancelled = Object.keys(b).filter((key) => a[key] !== undefined && a[key].sign !== b[key]?.sign);
+  return Object.fromEntries(Object.entries({ ...a, ...b }).filter(([key]) => !cancelled.includes(key)));
+}
+
+/** What a reading's worth rests on, its members always in one order: a thing folded anew is the same to the byte. */
+export function keptReading({ text, unit, ng, basis, balance, stepNg, onPan }: Reading): Reading {
+  return {
+    ...{ text, unit, ng, basis },
+    ...(balance === undefined ? {} : { balance }),
+    ...(stepNg === undefined ? {} : { stepNg }),
+    ...(onPan === undefined ? {} : { onPan: onPan.map(({ thing, tareNg }) => (tareNg === undefined ? { thing } : { thing, tareNg })) }),
+  };
+}
+
+/** A thing's readings with one more, where it keeps them. */
+export const restsWith = ({ kind, rests }: Thing, key: string, sign: 1 | -1, reading: Reading): Thing['rests'] =>
+  POOLS.includes(kind) ? rests : mergeRests(rests, { [key]: { sign, reading: keptReading(reading) } });
 
 /** The sum, or the entry since which it cannot be known. */
 export function sumOf({ ng, open }: Tally): Sum {

@@ -1,135 +1,188 @@
-// The reckoning of one job, folded from its own leaves: what came in, went out and was added, what is left, and whether it agrees.
-import type { Fact } from '../book/facts.ts';
-import { correctionsIn, factsOf } from '../ledger/corrections.ts';
+// The reckoning of one job from its own leaves: closure, network, stones, own metal and slips, in words for whoever asks.
 import type { Kept } from '../ledger/leaf.ts';
-import type { Thing } from '../ledger/thing.ts';
-import { type Closure, closure, type Weighing } from '../reckoning/closure.ts';
-import { VERDICT_WORDS } from '../reckoning/words.ts';
+import { type Closure, closure, type UsualLoss, type Weighing } from '../reckoning/closure.ts';
+import type { Rate } from '../reckoning/drift.ts';
+import { type NetworkReckoning, OUTSIDE, reckon, type Stream } from '../reckoning/network.ts';
+import { type OwnMetal, ownMetal } from '../reckoning/own-metal.ts';
+import { findSlips, type Slip, type WrittenWeighing } from '../reckoning/slip.ts';
+import { ownerJob, VERDICT_WORDS } from '../reckoning/words.ts';
 import { decimalsOfStep, formatMassWithUnit, type MassNg, massNg } from '../units/mass.ts';
-import { assumedParameters } from '../weighing/balance.ts';
-import { netNg, type Reading } from '../weighing/reading.ts';
-import { type Worth, worthOfEstimate, worthOfReading } from '../weighing/uncertainty.ts';
+import { uOfSum } from '../weighing/uncertainty.ts';
+import type { Balances } from './balances.ts';
+import { type Chain, chainOf, networkOf, type Term, termOf } from './chain.ts';
+import { type History, historyOf, type Step } from './history.ts';
+import { type StoneCheck, stoneChecks } from './stone-checks.ts';
+import { type Told, told } from './told.ts';
+import { assumedLoss, familyOf, type Operation, operationOf, usualLoss } from './usual-loss.ts';
 
-export type Balances = ReadonlyMap<string, NonNullable<Thing['balance']>>;
-/** A weighing of the chain, with the entry that says it. */
-export interface Term extends Weighing {
-  readonly seq: number;
+export type { Term } from './chain.ts';
+
+/** What a verdict rests on besides the job's own leaves. */
+export interface Grounds {
+  readonly balances: Balances;
+  /** How many entries the ledger had: a late calibration moves verdicts. */
+  readonly size: number;
+  /** The shop's own rate of loss, where it has a history. */
+  readonly rateOf?: (operation: Operation, family: string) => Rate | null;
+  readonly tares?: readonly Known[];
+  /** The pieces of other open jobs. */
+  readonly others?: readonly Known[];
+}
+interface Known {
+  readonly name: string;
+  readonly ng: number;
 }
 export interface JobReckoning {
+  readonly size: number;
   readonly cameIn: Term | null;
   readonly added: readonly Term[];
   readonly removed: readonly Term[];
   readonly last: Term | null;
-  /** What is in the piece by reckoning, with its standard uncertainty; null from the first flow that was not weighed. */
+  /** What is in the pieces by reckoning, with its standard uncertainty; null where something since their last weighing was not weighed. */
   readonly expected: { readonly ng: MassNg; readonly uG: number } | null;
   readonly unknownSince: number | null;
-  /** The closing of the chain at its last weighing; null while there is none after work. */
+  /** The closing of the chain at its last weighing; null while there is none after it came in. */
   readonly closed: Closure | null;
   readonly state: 'open' | 'level' | 'off';
   readonly sentence: string;
+  readonly history: History;
+  readonly network: NetworkReckoning;
+  readonly work: { readonly operation: Operation; readonly family: string; readonly usual: UsualLoss; readonly workedG: number } | null;
+  readonly stones: readonly StoneCheck[];
+  readonly own: OwnMetal | null;
+  /** Single plain mistakes that would explain the gap: one of these, never the one. */
+  readonly slips: readonly Slip[];
+  /** Entries read on a balance that failed a check before or after. */
+  readonly doubted: readonly number[];
+  /** Somebody has said why it did not agree. */
+  readonly explained: boolean;
 }
 
-type Ordered = { readonly seq: number; readonly facts: readonly Fact[] };
-
-/** Reckons a job from its entries; the chain begins at the cleaned, dry weight where there is one, so that soap is not lost gold. */
-export function reckonJob(kept: readonly Kept[], balances: Balances): JobReckoning {
-  const entries = inOrder(kept);
-  const pieces = new Set(entries.flatMap(({ facts }) => facts.flatMap((one) => (one.fact === 'count' ? [String(one.of)] : []))));
-  const chain: Term[] = [];
-  let cameIn: Term | null = null;
-  let last: Term | null = null;
-  let unknownSince: number | null = null;
-  for (const { seq, facts } of entries) {
-    for (const one of facts) {
-      if (one.fact === 'reading' && pieces.has(one.of)) {
-        const term = termOf(seq, -1, one.reading, balances);
-        if (term && chain.length === 0 && (one.state === 'as received' || one.state === 'cleaned and dry')) {
-          [cameIn, unknownSince] = [{ ...term, sign: 1 }, null];
-        } else if (term) last = term;
-      }
-      const sign = one.fact === 'flow' && one.from !== 'outside' && !one.whole ? directionOf(one, pieces) : 0;
-      if (one.fact !== 'flow' || sign === 0) continue;
-      const term = one.reading ? termOf(seq, sign, one.reading, balances) : null;
-      if (term) chain.push(term);
-      else unknownSince ??= seq;
-    }
-  }
-  const expected = cameIn && unknownSince === null ? sumOf([cameIn, ...chain]) : null;
-  const closed = cameIn && last && chain.length > 0 ? closure([cameIn, ...chain, last], { unweighed: unknownSince !== null }) : null;
-  const state = closed === null || closed.verdict === 'not checked' ? 'open' : closed.verdict === 'does not agree' ? 'off' : 'level';
-  const [added, removed] = [1, -1].map((side) => chain.filter(({ sign }) => sign === side)) as [Term[], Term[]];
+/** Reckons a job from its entries. */
+export function reckonJob(kept: readonly Kept[], grounds: Grounds): JobReckoning {
+  const entries = told(kept);
+  const history = historyOf(entries, grounds.balances.worths);
+  const chain = chainOf(history);
+  const cameIn = together(chain.cameIn, 1);
+  const work = workOf(entries, chain, grounds);
+  const isClosable = cameIn !== null && chain.last.length > 0;
+  const options = { unweighed: chain.isOpen, ...(work ? { usual: work.usual } : {}) };
+  const closed = isClosable ? closure(chain.closing, options) : null;
+  const network = reckon(withUsualLoss(history, chain, work?.usual));
+  const last = chain.movedSince ? null : together(chain.last, -1);
+  const unknownSince = cameIn === null ? null : chain.unknownSince;
+  const crossed = chain.crossed.flatMap((step) => (step.ng === null ? [] : [crossing(history, step, step.ng)]));
+  const [added, removed] = [1, -1].map((side) => crossed.filter(({ sign }) => sign === side)) as [Term[], Term[]];
+  const { expected } = chain;
   return {
-    cameIn,
-    added,
-    removed,
-    last,
-    expected,
-    unknownSince,
-    closed,
-    state,
-    sentence: sentenceOf({ cameIn, expected, unknownSince, closed }),
+    ...{ size: grounds.size, cameIn, added, removed, last, expected, unknownSince, closed },
+    state: stateOf(closed, chain.movedSince),
+    sentence: sentenceOf({ cameIn, expected, unknownSince, closed, last: together(chain.last, -1), movedSince: chain.movedSince }),
+    ...{ history, network, work, stones: stoneChecks(history) },
+    own: closed && closed.verdict !== 'not checked' ? ownOf(history, chain, closed) : null,
+    slips: closed && closed.verdict !== 'not checked' ? slipsOf(chain, history, grounds) : [],
+    doubted: doubtedIn(history, grounds.balances),
+    explained: entries.some(({ facts }) => facts.some((one) => one.fact === 'identity' && one.mark === 'differenceExplained')),
   };
 }
 
-/** By when it happened, then by when it was written; corrections stand in for what they correct. */
-function inOrder(kept: readonly Kept[]): readonly Ordered[] {
-  const corrections = correctionsIn(kept);
-  return kept
-    .map(({ seq, hash, leaf }) => {
-      const patches = corrections.get(hash);
-      return { seq, at: Number(patches?.get('occurredAt') ?? leaf.occurredAt), facts: factsOf(leaf, patches) };
-    })
-    .sort((a, b) => a.at - b.at || a.seq - b.seq);
+/** Readings of one kind as one: the pieces of a job came in together. Null where one was not weighed. */
+function together(steps: readonly Step[], sign: 1 | -1): Term | null {
+  const [first] = steps;
+  if (!first || steps.some(({ ng }) => ng === null)) return null;
+  const terms = steps.map((step) => termOf({ ...step, ng: step.ng ?? massNg(0) }, sign));
+  const [only] = terms;
+  if (only && terms.length === 1) return only;
+  const ng = massNg(terms.reduce((sum, one) => sum + one.ng, 0));
+  const stepNg = massNg(Math.max(...terms.map((one) => one.stepNg ?? 0)));
+  const worth = { uRandomG: uOfSum(terms.map((one) => ({ sign: 1, worth: one.worth }))), factors: [] };
+  return { id: terms.map(({ id }) => id).join(' + '), seq: first.seq, sign, ng, stepNg, worth };
 }
 
-const directionOf = ({ from, to }: Extract<Fact, { fact: 'flow' }>, pieces: ReadonlySet<string>): 1 | -1 | 0 =>
-  pieces.has(to) === pieces.has(from) ? 0 : pieces.has(to) ? 1 : -1;
+const pieceNodesOf = ({ nodes, pieces }: History): ReadonlySet<string> =>
+  new Set(nodes.filter(({ things }) => things.some((id) => pieces.has(id))).map(({ id }) => id));
 
-function termOf(seq: number, sign: 1 | -1, reading: Reading, balances: Balances): Term | null {
-  const ng = netNg(reading);
-  if (ng === null) return null;
-  const term = { id: `entry ${seq}`, seq, sign, ng, worth: worthOf(reading, balances) };
-  return reading.stepNg === undefined ? term : { ...term, stepNg: reading.stepNg };
+const crossing = (history: History, step: Step, ng: MassNg): Term => termOf({ ...step, ng }, pieceNodesOf(history).has(step.to) ? 1 : -1);
+
+/** The work agreed, and what it usually loses of the metal worked. */
+function workOf(entries: readonly Told[], { cameIn }: Chain, { rateOf }: Grounds): JobReckoning['work'] {
+  const marks = new Map<string, string>();
+  for (const { facts } of entries) for (const one of facts) if (one.fact === 'identity') marks.set(one.mark, one.says);
+  const operation = operationOf(marks.get('work') ?? '');
+  const workedG = cameIn.reduce((sum, { ng }) => sum + (ng ?? 0), 0) / 1e9;
+  if (operation === null || workedG === 0) return null;
+  const family = familyOf(marks.get('metal'));
+  const prior = assumedLoss(operation, family);
+  return { operation, family, workedG, usual: usualLoss(rateOf?.(operation, family) ?? prior, prior, workedG) };
 }
 
-/** Half-width of an amount that no balance showed: a tenth of it (common practice, no source). */
-const ESTIMATE_SHARE = 10;
-
-function worthOf(reading: Reading, balances: Balances): Worth {
-  const balance = reading.balance === undefined ? undefined : balances.get(reading.balance);
-  if (!balance || reading.balance === undefined)
-    return worthOfEstimate(reading.ng - reading.ng / ESTIMATE_SHARE, reading.ng + reading.ng / ESTIMATE_SHARE);
-  const { unit, ranges, repeatabilityNg } = balance;
-  const parameters = assumedParameters({
-    id: reading.balance,
-    unit,
-    ranges,
-    ...(repeatabilityNg === undefined ? {} : { repeatabilityNg }),
+/** The usual loss leaves each closed node as an amount with its own doubt, never as a free unknown: that would remove the only test there is. */
+function withUsualLoss(history: History, { last, closing }: Chain, usual: UsualLoss | undefined) {
+  const network = networkOf(history);
+  if (!usual || last.length === 0 || closing.length === 0) return network;
+  const ends = new Set(history.streams.filter(({ part }) => part === 'still here' || part === 'left whole').map(({ from }) => from));
+  const nodes = [...pieceNodesOf(history)].filter((id) => !ends.has(id));
+  const lost = nodes.map((from): Stream => {
+    const worth = { uRandomG: usual.tauG / Math.sqrt(nodes.length), factors: [] };
+    return { id: `${USUAL}${from}`, from, to: OUTSIDE, ng: massNg(Math.round((1e9 * usual.meanG) / nodes.length)), ...worth };
   });
-  return worthOfReading(parameters, reading.ng, { epoch: 'in service', repeats: 1 + (reading.repeats?.length ?? 0) });
+  return { nodes: network.nodes, streams: [...network.streams, ...lost] };
+}
+/** Begins the name of the stream that carries a node's usual loss. */
+export const USUAL = 'usual loss of ';
+
+/** The customer's own metal: a packet of their own gold counts as theirs, and dust that nobody weighed as taken off after the joining. */
+function ownOf(history: History, { cameIn, crossed, last }: Chain, { lossNg }: Closure): OwnMetal | null {
+  const nodes = pieceNodesOf(history);
+  const weighed = crossed.filter((step): step is Step & { ng: MassNg } => step.ng !== null);
+  const into = weighed.filter(({ to }) => nodes.has(to));
+  const out = weighed.filter(({ from }) => nodes.has(from));
+  const isStones = ({ part, stones }: Step) => stones !== undefined || part === 'weighing';
+  const joinedAt = Math.min(...into.filter((step) => !isStones(step) && step.from === OUTSIDE).map(({ atMs }) => atMs));
+  const parts = (steps: readonly Step[]) =>
+    steps.flatMap(({ ng, uRandomG, factors }) => (ng === null ? [] : [{ ng, worth: { uRandomG, factors } }]));
+  const off = out.filter((step) => !isStones(step));
+  const dust = lossNg > 0 ? [{ ng: lossNg, worth: { uRandomG: 0, factors: [] } }] : [];
+  return ownMetal({
+    received: parts([...cameIn, ...into.filter((step) => !isStones(step) && step.from !== OUTSIDE)]),
+    stonesOut: parts(out.filter(isStones)),
+    offBefore: parts(off.filter(({ atMs }) => atMs < joinedAt)),
+    offAfter: [...parts(off.filter(({ atMs }) => atMs >= joinedAt)), ...dust],
+    returned: parts(last),
+    stonesSet: parts(into.filter(isStones)),
+  });
 }
 
-function sumOf(terms: readonly Term[]): { readonly ng: MassNg; readonly uG: number } {
-  const { lossNg, uG } = closure(terms);
-  return { ng: lossNg, uG };
+function slipsOf({ closing }: Chain, { streams }: History, { tares = [], others = [] }: Grounds): readonly Slip[] {
+  const readings = new Map(streams.map(({ id, reading }) => [id, reading]));
+  const written = closing.flatMap((term): WrittenWeighing[] => {
+    const reading = readings.get(term.id);
+    return reading ? [{ ...term, text: reading.text, unit: reading.unit }] : [];
+  });
+  return findSlips(written, tares, others);
 }
 
-function sentenceOf({
-  cameIn,
-  expected,
-  unknownSince,
-  closed,
-}: Pick<JobReckoning, 'cameIn' | 'expected' | 'unknownSince' | 'closed'>): string {
+const doubtedIn = ({ streams }: History, { isDoubted }: Balances): readonly number[] => [
+  ...new Set(streams.flatMap(({ seq, atMs, reading }) => (reading && isDoubted(reading, atMs) ? [seq] : []))),
+];
+
+function stateOf(closed: Closure | null, movedSince: boolean): JobReckoning['state'] {
+  if (closed?.verdict === 'does not agree') return 'off';
+  return closed?.verdict === 'agrees' && !movedSince ? 'level' : 'open';
+}
+
+type Said = Pick<JobReckoning, 'cameIn' | 'expected' | 'unknownSince' | 'closed' | 'last'> & Pick<Chain, 'movedSince'>;
+
+function sentenceOf({ cameIn, expected, unknownSince, closed, last, movedSince }: Said): string {
   if (!cameIn) return 'Not weighed as it came in: nothing can be checked by weight.';
-  const words = (ng: number) => formatMassWithUnit(massNg(ng), 'g', decimalsOfStep(cameIn.stepNg ?? massNg(10_000_000), 'g'));
-  const came = `${words(cameIn.ng)} came in.`;
-  if (unknownSince !== null) return `${came} What is left cannot be known since entry ${unknownSince}, which was not weighed.`;
-  if (!closed) return expected && expected.ng !== cameIn.ng ? `${came} By reckoning ${words(expected.ng)} is in the piece.` : came;
-  const gap =
-    closed.lossNg === 0
-      ? 'nothing is missing from the sum'
-      : closed.lossNg > 0
-        ? `${words(closed.lossNg)} less than reckoned`
-        : `${words(-closed.lossNg)} more than reckoned`;
-  return `${VERDICT_WORDS[closed.verdict]}: ${gap}. A loss of ${words(Math.round(closed.note.detectableG * 1e9))} would have shown.`;
+  const words = (ng: number, of: Weighing) => formatMassWithUnit(massNg(ng), 'g', decimalsOfStep(of.stepNg ?? massNg(10_000_000), 'g'));
+  const came = `${words(cameIn.ng, cameIn)} came in.`;
+  const now = expected && (movedSince || !last) ? ` By reckoning ${words(expected.ng, cameIn)} is there now.` : '';
+  if (unknownSince !== null) {
+    const again = last ? ` Weighed again since, at entry ${last.seq}: ${words(last.ng, last)}.` : '';
+    return `${came} What is left cannot be known since entry ${unknownSince}, which was not weighed.${again}`;
+  }
+  if (!closed) return expected && expected.ng !== cameIn.ng ? `${came}${now}` : came;
+  if (closed.verdict === 'not checked') return `${came} ${VERDICT_WORDS['not checked']}.`;
+  return `${ownerJob(closed)}${movedSince ? now : ''}`;
 }

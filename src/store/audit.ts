@@ -47,7 +47,7 @@ export async function auditLog(of: Audited, progress: (done: number) => void = (
   const none = async () => undefined;
   let start = 0;
   const before = async (stream: string) => (await shelf.leaves(stream)).filter(({ seq }) => seq < start);
-  const overlay = overlayOn({ thing: none, head: none, entry: none, leaves: before });
+  const overlay = overlayOn({ thing: none, head: none, entry: none, openPieces: async () => [], leaves: before });
   const seen: Seen = { links: 0, nodes: 0, signatures: 0 };
   for (;;) {
     const rows = await of.read('SELECT seq, leaf, leaf_hash, type, at FROM entry WHERE seq >= ? ORDER BY seq LIMIT ?', [start, CHUNK]);

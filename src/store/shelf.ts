@@ -1,7 +1,8 @@
 // The ledger's look-ups over a libSQL file: things, heads of streams, entries with their sealed values opened.
+import type { OpenPiece } from '../ledger/expected.ts';
 import type { Kept, Leaf } from '../ledger/leaf.ts';
 import type { Head, Shelf } from '../ledger/overlay.ts';
-import type { Thing } from '../ledger/thing.ts';
+import { sumOf, type Thing } from '../ledger/thing.ts';
 import { base64url, bytesOfBase64url } from '../log/bytes.ts';
 import { decrypt } from './crypto.ts';
 import { bytesOf, type Keys } from './keys.ts';
@@ -34,7 +35,16 @@ export function shelfOn(query: Query, keys: Pick<Keys, 'keyOf'>): Shelf {
       const sql = 'SELECT seq, leaf, leaf_hash FROM entry_link JOIN entry USING (seq) WHERE stream = ? ORDER BY n';
       return Promise.all((await query(sql, [stream])).map((row) => keptOf(query, keys, row)));
     },
+    openPieces: async () => (await query(OPEN_PIECES)).flatMap((row) => openPiece(thingOf(row), thingOf({ state: row.job }))),
   };
+}
+
+const OPEN_PIECES = `SELECT piece.state, job.state AS job FROM thing AS job JOIN thing AS piece ON piece.stream = job.id AND piece.kind = 'piece'
+  WHERE job.kind = 'job' AND job.status IN ('open', 'agreed', 'finished')`;
+
+function openPiece({ gone, expected, stream }: Thing, { says }: Thing): readonly OpenPiece[] {
+  const sum = sumOf(expected);
+  return gone || !('ng' in sum) || sum.ng <= 0 ? [] : [{ stream, name: `job ${says.bag}`, ng: sum.ng }];
 }
 
 /** Things and heads of streams as they stand in the file, kept between two batches by the one who writes them. */

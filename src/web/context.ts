@@ -10,6 +10,8 @@ import { thingOf } from '../store/shelf.ts';
 import type { Instant } from '../units/dates.ts';
 import type { Ref } from '../units/ids.ts';
 import type { Currency } from '../units/money.ts';
+import type { BalanceParameters } from '../weighing/balance.ts';
+import { parametersOf } from '../weighing/worth.ts';
 
 export interface Web {
   readonly store: Store;
@@ -36,6 +38,7 @@ export interface Policy extends Shop {
   readonly alone: boolean;
   readonly words: 'uk' | 'us';
   readonly balanceNames: ReadonlyMap<string, string>;
+  readonly parameters: ReadonlyMap<string, BalanceParameters>;
 }
 export interface Env {
   Variables: {
@@ -70,6 +73,7 @@ export async function policyOf(web: Web): Promise<Policy | null> {
     alone: shop.says.staffing !== 'two',
     words: shop.says.words === 'us' ? 'us' : 'uk',
     balances: new Map(balances.flatMap(({ id, balance }) => (balance ? [[id, balance] as const] : []))),
+    parameters: new Map(balances.flatMap(({ id, balance, says }) => (balance ? [[id, parametersOf(id, balance, says)] as const] : []))),
     balanceNames: new Map(balances.map(({ id, says }) => [id, says.name ?? id])),
     tares: new Map(tares.map(([name, ng]) => [name.slice(5), Number(ng) as never])),
   };

@@ -3,7 +3,7 @@ import { ulid } from 'ulid';
 import type { FormState } from '../../views/parts/field.tsx';
 import type { Posted } from '../book/codec.ts';
 import type { Control } from '../book/values.ts';
-import { expectedOf } from '../ledger/plausible.ts';
+import { expectedOf, type Plates } from '../ledger/expected.ts';
 import type { Thing } from '../ledger/thing.ts';
 import { thingOf } from '../store/shelf.ts';
 import { bagCode, type Ref, type RefKind, refFromBytes } from '../units/ids.ts';
@@ -124,9 +124,9 @@ async function seenStreams(web: Web, streams: readonly string[], typed: Posted):
 }
 
 /** "7.11 ± 0.02 g" where the ledger knows what to expect of a thing. */
-export function expectedWords(thing: Thing): string | null {
-  const expected = expectedOf(thing);
+export function expectedWords(thing: Thing, balances: Plates): string | null {
+  const expected = expectedOf(thing, balances);
   if (!expected) return null;
-  const decimals = thing.stepNg > 0 ? decimalsOfStep(massNg(thing.stepNg), 'g') : 2;
+  const decimals = decimalsOfStep(expected.stepNg, 'g');
   return `${formatMass(expected.ng, 'g', decimals)} ± ${formatMass(expected.marginNg, 'g', decimals)}\u00a0g`;
 }

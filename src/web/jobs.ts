@@ -12,6 +12,7 @@ import { entriesOf, ledgerLines } from './ledger-lines.ts';
 import { respond } from './negotiate.ts';
 import { nextEntries, titleOf } from './next-entry.ts';
 import { readPosted } from './posted.ts';
+import { groundsFor } from './reckoned.ts';
 import { type FormOf, showFormPage, submitForm } from './submit.ts';
 import { wordsFor } from './words.ts';
 
@@ -27,7 +28,7 @@ export const jobs: Resource = (web) => {
     const holder = pieces[0] ? holderOf(pieces[0], job) : null;
     const place = placeOf(pieces[0] ?? job, job);
     const { next, others } = nextEntries(job, things, whoAsks(c).id);
-    const reckoned = reckonJob(kept, policyFor(c).balances);
+    const reckoned = reckonJob(kept, await groundsFor(web, policyFor(c), job.id));
     const written = lines.find(({ seq }) => String(seq) === c.req.query('written'));
     const facts = {
       bag: job.says.bag ?? '',
@@ -41,7 +42,7 @@ export const jobs: Resource = (web) => {
     };
     const expected = pieces.map((piece) => ({
       words: wordsFor(web, piece),
-      expected: expectedWords(piece),
+      expected: expectedWords(piece, policyFor(c).parameters),
       known: 'ng' in sumOf(piece.expected),
     }));
     const links = others.filter((name) => name !== next).map((name) => [`/jobs/${job.id}/write/${name}`, titleOf(name)] as const);

@@ -56,7 +56,7 @@ export async function showFormPage(
       optional: mayBeMissing,
       control,
     }));
-  const expected = of.job && form.things.piece?.length === 1 ? await expectedOfPiece(web, form.things.piece[0]?.[0] ?? '') : null;
+  const expected = of.job && form.things.piece?.length === 1 ? await expectedOfPiece(web, c, form.things.piece[0]?.[0] ?? '') : null;
   const status = since.length > 0 ? 409 : problems.length > 0 ? 422 : 200;
   return respond(c, {
     title: of.form.title,
@@ -85,9 +85,9 @@ export async function showFormPage(
   });
 }
 
-async function expectedOfPiece(web: Web, id: string): Promise<string | null> {
+async function expectedOfPiece(web: Web, c: Ctx, id: string): Promise<string | null> {
   const [row] = await web.store.read('SELECT state FROM thing WHERE id = ?', [id]);
-  return row ? expectedWords(JSON.parse(String(row.state)) as Thing) : null;
+  return row ? expectedWords(JSON.parse(String(row.state)) as Thing, policyFor(c).parameters) : null;
 }
 
 /** Takes a posted form to the ledger and answers with the next page, or the same form with everything that was typed. */

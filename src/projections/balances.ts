@@ -1,0 +1,90 @@
+// The balances over time: each reading is worth what its balance was at that moment, by its plate, calibrations and daily checks.
+import type { Fact } from '../book/facts.ts';
+import { type MassUnit, massNg, NG_PER_UNIT, parseMass } from '../units/mass.ts';
+import type { BalanceParameters } from '../weighing/balance.ts';
+import { type CheckResult, dailyCheck } from '../weighing/check.ts';
+import type { Reading } from '../weighing/reading.ts';
+import { driftAfterCheck, type Worth } from '../weighing/uncertainty.ts';
+import { type Plate, parametersOf, worthOf } from '../weighing/worth.ts';
+import type { Told } from './told.ts';
+
+interface Check {
+  readonly seq: number;
+  readonly atMs: number;
+  readonly result: CheckResult;
+  readonly uRelative: number;
+}
+/** A balance since a calibration: its parameters hold until the next. */
+interface Epoch {
+  readonly seq: number;
+  readonly atMs: number;
+  readonly parameters: BalanceParameters;
+}
+interface Story {
+  plate: Plate | null;
+  marks: Record<string, string>;
+  epochs: Epoch[];
+  checks: Check[];
+}
+/** How a reading at a moment is judged: its worth, and whether its balance failed a check on either side of it. */
+export type Worths = (reading: Reading, atMs: number) => Worth;
+export interface Balances {
+  readonly worths: Worths;
+  readonly isDoubted: (reading: Reading, atMs: number) => boolean;
+}
+/** A check speaks for the readings of the day after it. */
+const DAY_MS = 24 * 3_600_000;
+
+/** Balances from what the shop's entries say of them. */
+export function balancesIn(entries: readonly Told[]): Balances {
+  const stories = new Map<string, Story>();
+  for (const entry of entries) for (const id of balancesNamed(entry.facts)) stories.set(id, continued(stories.get(id), id, entry));
+  const storyOf = (reading: Reading) => (reading.balance === undefined ? undefined : stories.get(reading.balance));
+  return {
+    worths: (reading, atMs) => worthAt(reading, atMs, storyOf(reading)),
+    isDoubted: (reading, atMs) => {
+      const { checks } = storyOf(reading) ?? { checks: [] };
+      return (
+        checks.findLast((check) => check.atMs < atMs)?.result === 'fail' || checks.find((check) => check.atMs >= atMs)?.result === 'fail'
+      );
+    },
+  };
+}
+
+function worthAt(reading: Reading, atMs: number, story: Story | undefined): Worth {
+  const epoch = story?.epochs.findLast((one) => one.atMs <= atMs) ?? story?.epochs[0];
+  const check = story?.checks.findLast((one) => one.atMs <= atMs && atMs - one.atMs < DAY_MS);
+  const drift = check && check.result !== 'fail' ? { day: `${check.seq}`, uRelative: check.uRelative } : undefined;
+  return worthOf(reading, epoch?.parameters, { epoch: `${epoch?.seq ?? 0}`, ...(drift ? { drift } : {}) });
+}
+
+const balancesNamed = (facts: readonly Fact[]): ReadonlySet<string> =>
+  new Set(facts.flatMap((one) => (one.fact === 'balance' || one.fact === 'identity' ? [String(one.of)] : [])));
+
+function continued(before: Story | undefined, id: string, { seq, atMs, facts }: Told): Story {
+  const story = before ?? { plate: null, marks: {}, epochs: [], checks: [] };
+  const said: Record<string, string> = {};
+  for (const one of facts) {
+    if (one.fact === 'balance' && one.of === id) story.plate = one;
+    if (one.fact === 'identity' && one.of === id) said[one.mark] = one.says;
+  }
+  Object.assign(story.marks, said);
+  if (!story.plate) return story;
+  const begins = story.epochs.length === 0 || said.calibratedBy !== undefined;
+  if (begins) story.epochs.push({ seq, atMs, parameters: parametersOf(id, story.plate, story.marks) });
+  const check = checkOf(said, story.epochs.at(-1)?.parameters);
+  if (check) story.checks.push({ seq, atMs, ...check });
+  return story;
+}
+
+function checkOf(said: Readonly<Record<string, string>>, parameters: BalanceParameters | undefined): Omit<Check, 'seq' | 'atMs'> | null {
+  const { checkCertifiedG, checkShown, checkShownUnit } = said;
+  if (!parameters || checkCertifiedG === undefined || checkShown === undefined) return null;
+  const certified = parseMass(checkCertifiedG, 'g');
+  const shown = parseMass(checkShown, isUnit(checkShownUnit) ? checkShownUnit : 'g');
+  if ('problem' in certified || 'problem' in shown) return null;
+  const checked = dailyCheck(parameters.accuracyClass, parameters.eNg, certified.ng, shown.ng);
+  return checked && { result: checked.result, uRelative: driftAfterCheck(checked.allowedNg, massNg(certified.ng)) };
+}
+
+const isUnit = (text: string | undefined): text is MassUnit => text !== undefined && Object.hasOwn(NG_PER_UNIT, text);

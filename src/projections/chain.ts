@@ -1,0 +1,81 @@
+// One job as a chain: the nodes of its pieces, what crossed into and out of them, and which of those nodes a weighing has closed.
+import type { Weighing } from '../reckoning/closure.ts';
+import { reckon } from '../reckoning/network.ts';
+import { type MassNg, massNg } from '../units/mass.ts';
+import { uOfSum } from '../weighing/uncertainty.ts';
+import type { History, Step } from './history.ts';
+
+/** A weighing of the chain, with the entry that says it. */
+export interface Term extends Weighing {
+  readonly seq: number;
+}
+export interface Chain {
+  readonly cameIn: readonly Step[];
+  /** All that crossed into (+) or out of (−) the pieces, but their arrival. */
+  readonly crossed: readonly Step[];
+  /** The last weighing of each piece; empty while there is none after its arrival. */
+  readonly last: readonly Step[];
+  /** What closes the chain at its last weighings. */
+  readonly closing: readonly Term[];
+  /** Whether something of it was not weighed, and since which entry what is left cannot be known. */
+  readonly isOpen: boolean;
+  readonly unknownSince: number | null;
+  /** What is in the pieces by reckoning from their last weighings. */
+  readonly expected: { readonly ng: MassNg; readonly uG: number } | null;
+  /** Something has happened since the last weighing. */
+  readonly movedSince: boolean;
+}
+const ENDS = ['still here', 'left whole'];
+type Measured = Step & { readonly ng: MassNg };
+
+/** The chain of a job's pieces. */
+export function chainOf(history: History): Chain {
+  const pieceNodes = new Set(history.nodes.filter(({ things }) => things.some((id) => history.pieces.has(id))).map(({ id }) => id));
+  const streams = history.streams.filter(({ from, to }) => from !== to);
+  const ends = new Set(streams.filter(({ part, from }) => ENDS.includes(part) && pieceNodes.has(from)).map(({ from }) => from));
+  const closedNodes = new Set([...pieceNodes].filter((id) => !ends.has(id)));
+  const flowing = streams.filter(({ part }) => !ENDS.includes(part));
+  const isArrival = ({ part, stones, to }: Step) => part === 'came in' && stones === undefined && pieceNodes.has(to);
+  const testable = new Set(reckon(networkOf(history)).groups.flatMap((group) => (group.testable ? group.nodes : [])));
+  const unweighed = flowing.filter(({ ng, from, to }) => ng === null && [from, to].some((id) => pieceNodes.has(id) && !testable.has(id)));
+  const last = flowing.filter(({ part, from, to }) => part === 'weighing' && closedNodes.has(from) && ends.has(to));
+  const present = flowing.filter((step) => signOver(ends, step) !== 0);
+  return {
+    cameIn: flowing.filter(isArrival),
+    crossed: flowing.filter((step) => !isArrival(step) && signOver(pieceNodes, step) !== 0),
+    last,
+    closing: termsOver(closedNodes, flowing),
+    isOpen: [...closedNodes].some((id) => !testable.has(id)),
+    unknownSince: unweighed.length === 0 ? null : Math.min(...unweighed.map(({ seq }) => seq)),
+    expected: ends.size === 0 || present.some(({ ng }) => ng === null) ? null : sumOver(ends, present),
+    movedSince: present.some((step) => !last.includes(step) && !isArrival(step)),
+  };
+}
+
+/** All nodes and streams of a history, but those that have cancelled. */
+export const networkOf = ({ nodes, streams }: History) => ({
+  nodes: nodes.map(({ id }) => id),
+  streams: streams.filter(({ from, to }) => from !== to),
+});
+
+/** +1 into a set of nodes, −1 out of it, 0 within or without. */
+export const signOver = (nodes: ReadonlySet<string>, { from, to }: Pick<Step, 'from' | 'to'>): 1 | -1 | 0 =>
+  nodes.has(to) === nodes.has(from) ? 0 : nodes.has(to) ? 1 : -1;
+
+/** The measured streams across the edge of a set of nodes, as terms of its closure. */
+export function termsOver(nodes: ReadonlySet<string>, streams: readonly Step[]): readonly Term[] {
+  return streams.flatMap((step) => {
+    const sign = signOver(nodes, step);
+    return sign === 0 || step.ng === null ? [] : [termOf(step as Measured, sign)];
+  });
+}
+
+export function termOf({ id, seq, ng, uRandomG, factors, sG, dof, reading }: Measured, sign: 1 | -1): Term {
+  const worth = { uRandomG, factors, ...(sG === undefined ? {} : { sG }), ...(dof === undefined ? {} : { dof }) };
+  return { id, seq, sign, ng, worth, ...(reading?.stepNg === undefined ? {} : { stepNg: reading.stepNg }) };
+}
+
+function sumOver(nodes: ReadonlySet<string>, streams: readonly Step[]): NonNullable<Chain['expected']> {
+  const terms = termsOver(nodes, streams);
+  return { ng: massNg(terms.reduce((sum, { sign, ng }) => sum + sign * ng, 0)), uG: uOfSum(terms) };
+}

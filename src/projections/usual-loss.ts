@@ -1,0 +1,53 @@
+// What such work usually loses as dust that nobody weighs, by operation and metal: assumed until the shop has a history of its own.
+import { type MetalFamily, metalOf } from '../book/metals.ts';
+import type { WORK_STEPS } from '../book/work.ts';
+import type { UsualLoss } from '../reckoning/closure.ts';
+import { flooredTau, type Prior, type Rate } from '../reckoning/drift.ts';
+
+/** Work by how much of the metal it turns to dust. */
+export const OPERATIONS = {
+  polish: 'cleaning and polishing',
+  joint: 'soldering, claws and small joints',
+  size: 'sizing and shanks',
+  remake: 'remounting and remodelling',
+} as const;
+export type Operation = keyof typeof OPERATIONS;
+
+const OPERATION_OF: Readonly<Record<keyof typeof WORK_STEPS, Operation | null>> = {
+  ...{ check: null, 'take-out': null, set: null, 'supply-stone': null, restring: null, plate: null, other: null },
+  ...{ clean: 'polish', polish: 'polish', millgrain: 'polish', engrave: 'polish', 'strip-plating': 'polish' },
+  ...{ solder: 'joint', laser: 'joint', 're-tip': 'joint', 're-claw': 'joint', 're-head': 'joint', clasp: 'joint' },
+  ...{ 'size-up': 'size', 'size-down': 'size', 'half-shank': 'size', 're-shank': 'size' },
+  ...{ remount: 'remake', remodel: 'remake' },
+};
+const BY_LOSS: readonly Operation[] = ['remake', 'size', 'joint', 'polish'];
+
+/** The operation among the steps of a job that loses most; null where none of them files or polishes. */
+export function operationOf(steps: string): Operation | null {
+  const own = steps.split(' ').map((step) => (Object.hasOwn(OPERATION_OF, step) ? OPERATION_OF[step as keyof typeof WORK_STEPS] : null));
+  return BY_LOSS.find((operation) => own.includes(operation)) ?? null;
+}
+
+/** Loss as a share of the metal worked, its doubt, and its spread between jobs (2026; common practice, no source). */
+const ASSUMED: Readonly<Record<Operation, Prior>> = {
+  polish: { rate: 0.001, uRate: 0.001, tau: 0.001 },
+  joint: { rate: 0.002, uRate: 0.0015, tau: 0.0015 },
+  size: { rate: 0.004, uRate: 0.003, tau: 0.003 },
+  remake: { rate: 0.01, uRate: 0.006, tau: 0.006 },
+};
+/** Silver is softer and is polished longer (2026; common practice, no source). */
+const SILVER_TIMES = 1.3;
+
+/** The assumed loss of an operation on a metal. */
+export function assumedLoss(operation: Operation, family: MetalFamily): Prior {
+  const { rate, uRate, tau } = ASSUMED[operation];
+  const times = family === 'silver' ? SILVER_TIMES : 1;
+  return { rate: times * rate, uRate: times * uRate, tau: times * tau };
+}
+
+/** The usual loss of a job in grams, from a rate and the grams worked. */
+export function usualLoss(rate: Rate, prior: Prior, workedG: number): UsualLoss {
+  return { meanG: rate.rate * workedG, tauG: Math.hypot(flooredTau(rate.tau, prior), rate.uRate) * workedG };
+}
+
+export const familyOf = (metal: string | undefined): MetalFamily => metalOf(metal ?? 'other').family;

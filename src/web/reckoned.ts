@@ -1,0 +1,29 @@
+// What the reckoning of a job rests on besides its own leaves, looked up once for a page: balances, listed tares, other open pieces, the log's size.
+import { balancesIn } from '../projections/balances.ts';
+import { type Grounds, type JobReckoning, reckonJob } from '../projections/job-reckoning.ts';
+import { told } from '../projections/told.ts';
+import { keptOf, shelfOn } from '../store/shelf.ts';
+import { type Policy, policyOf, type Web } from './context.ts';
+import { entriesOf } from './ledger-lines.ts';
+
+const BALANCE_ENTRIES = `SELECT seq, leaf, leaf_hash FROM entry_link JOIN entry USING (seq)
+  WHERE stream = ? AND type IN ('balance_put_in_service', 'balance_calibrated', 'balance_checked', 'corrected') ORDER BY n`;
+
+/** Grounds for any job; `but` is the job whose own pieces are not "other" pieces. */
+export async function groundsFor(web: Web, policy: Policy | null, but?: string): Promise<Grounds> {
+  const { read, keys } = web.store;
+  const rows = policy ? await read(BALANCE_ENTRIES, [policy.shop]) : [];
+  const entries = told(await Promise.all(rows.map((row) => keptOf(read, keys, row))));
+  const [size] = await read('SELECT COALESCE(MAX(seq) + 1, 0) AS n FROM entry');
+  return {
+    balances: balancesIn(entries),
+    size: Number(size?.n ?? 0),
+    tares: [...(policy?.tares ?? [])].map(([name, ng]) => ({ name, ng })),
+    others: (await shelfOn(read, keys).openPieces()).filter(({ stream }) => stream !== but),
+  };
+}
+
+/** One job reckoned as it stands. */
+export async function reckonedJob(web: Web, job: string): Promise<JobReckoning> {
+  return reckonJob(await entriesOf(web, job), await groundsFor(web, await policyOf(web), job));
+}

@@ -1,0 +1,52 @@
+// What a reading is worth: on a balance by its plate and its last calibration, and without one by a stated share of itself.
+import { type MassNg, type MassUnit, massNg, parseMass } from '../units/mass.ts';
+import { type AccuracyClass, assumedParameters, type BalanceParameters, rangeFor, type WeighingRange } from './balance.ts';
+import { netNg, type Reading } from './reading.ts';
+import { type Circumstances, type Worth, worthOfEstimate, worthOfReading } from './uncertainty.ts';
+
+/** A balance as it was put in service, and what was said of it since by mark: class, verificationStep, linearity, eccentricity in its unit. */
+export interface Plate {
+  readonly unit: MassUnit;
+  readonly ranges: readonly WeighingRange[];
+  readonly repeatabilityNg?: number;
+}
+const VERIFIED: readonly AccuracyClass[] = ['I', 'II', 'III', 'IIII'];
+type Marks = Readonly<Record<string, string | undefined>>;
+
+/** Parameters of a balance from its plate and marks; what is silent is assumed. An error off the middle is taken at a third of the largest load (OIML R 76-1:2006, 3.6.2, memory). */
+export function parametersOf(id: string, plate: Plate, marks: Marks): BalanceParameters {
+  const assumed = assumedParameters({ id, ...plate });
+  const ng = (mark: string) => markedNg(marks[mark], plate.unit);
+  const largestNg = plate.ranges.at(-1)?.maxNg ?? massNg(0);
+  return {
+    ...assumed,
+    accuracyClass: VERIFIED.find((one) => one === marks.class) ?? assumed.accuracyClass,
+    eNg: ng('verificationStep') ?? assumed.eNg,
+    linearityNg: ng('linearity') ?? assumed.linearityNg,
+    eccentricity: { ng: ng('eccentricity') ?? 0, atNg: massNg(Math.round(largestNg / 3)) },
+  };
+}
+
+function markedNg(text: string | undefined, unit: MassUnit): MassNg | null {
+  const parsed = text === undefined ? null : parseMass(text, unit);
+  return parsed && 'ng' in parsed ? parsed.ng : null;
+}
+
+/** Half-width of an amount that no balance showed, as a share of it (common practice, no source). */
+const ESTIMATE_SHARE = 0.1;
+
+/**
+ * Worth of a reading on a balance, or of an amount without one. A difference is two readings. Repeats confirm the first
+ * reading and are not averaged into it. A listed tare is as good as one reading of it on the same balance (common practice, no source).
+ */
+export function worthOf(reading: Reading, balance: BalanceParameters | undefined, taken: Pick<Circumstances, 'epoch' | 'drift'>): Worth {
+  if (balance === undefined || rangeFor(balance, reading.ng) === null || reading.basis === 'estimate' || reading.basis === 'count') {
+    return worthOfEstimate((1 - ESTIMATE_SHARE) * reading.ng, (1 + ESTIMATE_SHARE) * reading.ng);
+  }
+  const tareNg = massNg(reading.ng - (netNg(reading) ?? reading.ng));
+  const tare = tareNg > 0 ? { container: containerOf(reading), uG: worthOfReading(balance, tareNg, taken).uRandomG } : undefined;
+  const worth = worthOfReading(balance, reading.ng, tare ? { ...taken, tare } : taken);
+  return reading.basis === 'difference' ? { ...worth, uRandomG: Math.SQRT2 * worth.uRandomG } : worth;
+}
+
+const containerOf = ({ onPan = [] }: Reading): string => onPan.map(({ thing }) => thing).join(' + ');
