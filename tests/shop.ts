@@ -52,8 +52,8 @@ export const line = (type: string, data: Line['data'], occurredAt?: Instant): Li
 
 let commands = 0;
 
-/** Opens a started shop: an owner, GB policy, a balance of 0.01 g to 400 g and one of 0.001 ct to 200 ct. */
-export async function openShop(deps: Partial<StoreDeps> & { readonly seed?: number } = {}): Promise<Shop> {
+/** Opens a started shop: an owner, GB policy, a balance of 0.01 g to 400 g and one of 0.001 ct to 200 ct; or one not yet begun. */
+export async function openShop(deps: Partial<StoreDeps> & { readonly seed?: number; readonly started?: false } = {}): Promise<Shop> {
   const dir = deps.dir ?? mkdtempSync(join(tmpdir(), 'lemel-'));
   const clock = { now: instant(Date.UTC(2026, 11, 1, 9)) };
   const random = deps.random ?? seededBytes(deps.seed ?? 1);
@@ -78,7 +78,7 @@ export async function openShop(deps: Partial<StoreDeps> & { readonly seed?: numb
     return { text, unit, ng: parsed.ng, basis: 'weighed', balance: on, stepNg: massNg(stepNg), ...more };
   };
   const [{ n } = { n: 0 }] = await store.read('SELECT COUNT(*) AS n FROM entry');
-  if (Number(n) === 0) {
+  if (Number(n) === 0 && deps.started !== false) {
     await write(
       line('ledger_started', { shop, owner, shopName: 'Wren & Daughter', ownerName: 'Ada Wren' }),
       line('policy_set', { shop, zone: 'Europe/London', country: 'GB', currency: 'GBP', staffing: 'alone', words: 'uk' }),

@@ -112,8 +112,9 @@ async function writeBatch(tx: Tx, deps: AppendDeps, commands: readonly Command[]
   if (size !== known.frontier.size) forget(known.memory);
   const frontier = size === known.frontier.size ? known.frontier : await readFrontier(tx.all, size);
   const overlay = overlayOn(remembering(shelfOn(tx.all, deps.keys), known.memory));
-  const writer = await writerOf(overlay, row?.shop, deps);
-  const decided = await decideAll(overlay, commands, await knownCommands(tx, commands), { ...writer, seq: size }, deps.macKey);
+  const at = deps.clock();
+  const writer = (drafted: number) => writerAt(overlay, row?.shop, { ...deps, at, seq: size + drafted });
+  const decided = await decideAll(overlay, commands, await knownCommands(tx, commands), writer, deps.macKey);
   if (decided.drafted.length === 0) return { answers: decided.answers, overlay, frontier };
   const { grown, after } = grow(frontier, decided.drafted);
   await saveThings(tx, overlay.things.values());
@@ -122,11 +123,11 @@ async function writeBatch(tx: Tx, deps: AppendDeps, commands: readonly Command[]
   await insertMany(
     tx,
     'command (id, by, mac, from_seq, size, at)',
-    decided.fresh.map(({ id, by, mac, from_seq, size: count }) => [id, by, mac, from_seq, count, writer.at]),
+    decided.fresh.map(({ id, by, mac, from_seq, size: count }) => [id, by, mac, from_seq, count, at]),
   );
   if (size === 0) await insertMany(tx, 'signing_key (from_size, vkey)', [[0, deps.vkey]]);
   const text = formatCheckpoint({ origin: deps.log, size: after.size, root: rootOf(sha256, after) });
-  await insertMany(tx, 'checkpoint (size, signature, issued)', [[after.size, deps.signer.sign(utf8(text)), writer.at]]);
+  await insertMany(tx, 'checkpoint (size, signature, issued)', [[after.size, deps.signer.sign(utf8(text)), at]]);
   return { answers: decided.answers, overlay, frontier: after };
 }
 
@@ -139,11 +140,12 @@ interface Recorded {
   readonly size: number;
 }
 
+/** Decides the commands in order, each over what those before it changed. */
 async function decideAll(
   overlay: Overlay,
   commands: readonly Command[],
   recorded: Map<string, { readonly [column: string]: unknown }>,
-  writer: Writer,
+  writer: (drafted: number) => Promise<Writer>,
   macKey: Uint8Array,
 ) {
   const answers: Answer[] = [];
@@ -151,20 +153,18 @@ async function decideAll(
   const fresh: Recorded[] = [];
   for (const command of commands) {
     const row = recorded.get(command.id);
-    const from = writer.seq + drafted.length;
-    const decided = row
-      ? { answer: recordedAnswer(row, command, macKey) }
-      : await decideCommand(overlay, command, { ...writer, seq: from });
+    const now = await writer(drafted.length);
+    const decided = row ? { answer: recordedAnswer(row, command, macKey) } : await decideCommand(overlay, command, now);
     if ('answer' in decided) {
       answers.push(decided.answer);
       continue;
     }
     drafted.push(...decided.drafted);
-    const size = decided.drafted.length;
-    const now = { id: command.id, by: command.by, mac: macOf(command, macKey), from_seq: from, size };
-    fresh.push(now);
-    recorded.set(command.id, { ...now });
-    answers.push({ answer: 'written', from, size });
+    const written = { from: now.seq, size: decided.drafted.length };
+    const one = { id: command.id, by: command.by, mac: macOf(command, macKey), from_seq: written.from, size: written.size };
+    fresh.push(one);
+    recorded.set(command.id, { ...one });
+    answers.push({ answer: 'written', ...written });
   }
   return { answers, drafted, fresh };
 }
@@ -179,12 +179,15 @@ function grow(frontier: Frontier, drafted: readonly Drafted[]): { readonly grown
   return { grown, after };
 }
 
-/** The writer's own members: policy is read from the shop as it stands before the batch. */
-async function writerOf(overlay: Overlay, id: unknown, { log, random, clock }: AppendDeps): Promise<Writer> {
-  const shop = typeof id === 'string' ? await overlay.thing(id) : undefined;
-  const at = clock();
+interface At extends Pick<AppendDeps, 'log' | 'random'> {
+  readonly at: Instant;
+  readonly seq: number;
+}
+/** The writer's own members: policy is the shop's as it stands, what this batch said of it included. */
+async function writerAt(overlay: Overlay, id: unknown, { log, random, at, seq }: At): Promise<Writer> {
+  const shop = typeof id === 'string' ? await overlay.thing(id) : [...overlay.things.values()].find(({ kind }) => kind === 'shop');
   const today = dayOf(at, shop?.says.zone ?? 'UTC');
-  return { log, seq: 0, shop: shop?.id, at, today, alone: shop?.says.staffing !== 'two', sha256, random };
+  return { log, seq, shop: shop?.id, at, today, alone: shop?.says.staffing !== 'two', sha256, random };
 }
 
 /** Zones change their offset on a quarter of an hour, so one answer serves for the whole of it: asking costs as much as signing. */
