@@ -1,9 +1,11 @@
-// Sign-in: PINs and passwords (Argon2id with a pepper outside the file), bench sessions, the one-time link, drafts. Losing this file costs no data.
+// Sign-in: PINs and passwords (Argon2id with a pepper outside the file), bench sessions, the one-time link; with drafts and screens. Losing this file costs no data.
 import { hash, verify } from '@node-rs/argon2';
 import { base64url } from '../log/bytes.ts';
 import type { Instant } from '../units/dates.ts';
 import type { Ref } from '../units/ids.ts';
 import { sha256 } from './crypto.ts';
+import { type Devices, openDevices } from './devices.ts';
+import { type Drafts, openDrafts } from './drafts.ts';
 import type { SqliteFile } from './sqlite.ts';
 
 export type Credential = 'pin' | 'password';
@@ -14,12 +16,7 @@ export interface Session {
 }
 /** What came of trying a PIN or a password: right, wrong, or not yet (the wait in ms). */
 export type Tried = { readonly right: true } | { readonly right: false; readonly waitMs: number };
-export interface Draft {
-  readonly path: string;
-  readonly fields: string;
-  readonly savedAt: number;
-}
-export interface Access {
+export interface Access extends Devices, Drafts {
   setCredential(person: Ref<'person'>, kind: Credential, secret: string): Promise<void>;
   hasCredential(person: Ref<'person'>): Promise<boolean>;
   /** Tries a PIN or password; after three wrong ones each next try waits twice as long, per person and device, so that nobody locks out a colleague. */
@@ -34,16 +31,11 @@ export interface Access {
   makeSetupLink(): Promise<string>;
   checkSetupLink(token: string): Promise<boolean>;
   useSetupLinks(): Promise<void>;
-  saveDraft(formKey: string, person: Ref<'person'>, path: string, fields: string): Promise<void>;
-  draft(formKey: string, person: Ref<'person'>): Promise<Draft | null>;
-  draftsOf(person: Ref<'person'>): Promise<readonly Draft[]>;
-  dropDraft(formKey: string): Promise<void>;
 }
 
 const IDLE_MS = 10 * 60_000;
 const LIFE_MS = 12 * 3_600_000;
 const LINK_MS = 30 * 60_000;
-const DRAFT_MS = 14 * 86_400_000;
 const FREE_TRIES = 3;
 const LONGEST_WAIT_MS = 5 * 60_000;
 
@@ -71,6 +63,8 @@ export function openAccess(file: SqliteFile, pepper: Uint8Array, clock: () => In
     });
 
   return {
+    ...openDevices(file, clock, random),
+    ...openDrafts(file, pepper, clock, random),
     async setCredential(person, kind, secret) {
       const hashed = await hash(secret, { secret: pepper });
       await run('INSERT OR REPLACE INTO credential (person, kind, hash, set_at) VALUES (?, ?, ?, ?)', [person, kind, hashed, clock()]);
@@ -115,25 +109,5 @@ export function openAccess(file: SqliteFile, pepper: Uint8Array, clock: () => In
       return rows.length > 0;
     },
     useSetupLinks: () => run('DELETE FROM setup_link', []),
-    async saveDraft(formKey, person, path, fields) {
-      await file.write(async (tx) => {
-        await tx.run('DELETE FROM draft WHERE saved_at < ?', [clock() - DRAFT_MS]);
-        const args = [formKey, person, path, fields, clock()];
-        await tx.run('INSERT OR REPLACE INTO draft (form_key, person, path, fields, saved_at) VALUES (?, ?, ?, ?, ?)', args);
-      });
-    },
-    async draft(formKey, person) {
-      const [row] = await file.read('SELECT path, fields, saved_at FROM draft WHERE form_key = ? AND person = ?', [formKey, person]);
-      return row ? draftOf(row) : null;
-    },
-    draftsOf: async (person) =>
-      (await file.read('SELECT path, fields, saved_at FROM draft WHERE person = ? ORDER BY saved_at DESC LIMIT 20', [person])).map(draftOf),
-    dropDraft: (formKey) => run('DELETE FROM draft WHERE form_key = ?', [formKey]),
   };
 }
-
-const draftOf = (row: { readonly [column: string]: unknown }): Draft => ({
-  path: String(row.path),
-  fields: String(row.fields),
-  savedAt: Number(row.saved_at),
-});
