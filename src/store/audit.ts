@@ -164,10 +164,10 @@ async function endTrouble(read: Query, noted: readonly Signed[], size: number, s
   const [row] = await read(
     'SELECT (SELECT COUNT(*) FROM entry_link) AS links, (SELECT COUNT(*) FROM node) AS nodes, (SELECT COALESCE(MAX(size), 0) FROM checkpoint) AS signed',
   );
-  if (Number(row?.links) !== seen.links) return bad(null, 'links', 'There are places in streams that belong to no entry.');
-  if (Number(row?.nodes) !== seen.nodes) return bad(null, 'node', 'The tree has nodes that no entries lead to.');
   const signed = Math.max(Number(row?.signed), ...noted.map((one) => one.size));
   if (signed > size) return bad(size, 'truncated', `${signed} entries were signed and ${size} are here: the last ones were cut off.`);
+  if (Number(row?.links) !== seen.links) return bad(null, 'links', 'There are places in streams that belong to no entry.');
+  if (Number(row?.nodes) !== seen.nodes) return bad(null, 'node', 'The tree has nodes that no entries lead to.');
   return Number(row?.signed) === size ? null : bad(size - 1, 'unsigned', `The last entries of ${size} are not signed.`);
 }
 
