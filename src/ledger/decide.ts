@@ -7,7 +7,7 @@ import { GENESIS, type Link, readLeaf, sealedDigest } from '../log/leaf.ts';
 import { leafHash } from '../log/merkle.ts';
 import { applyLeaf } from './apply.ts';
 import type { Answer, Command, Kept, Leaf, Line, Writer } from './leaf.ts';
-import { type Loaded, load } from './load.ts';
+import { load } from './load.ts';
 import { accept, type Overlay, overlayOn } from './overlay.ts';
 import { checkReadings } from './plausible.ts';
 import { type AnyEntry, checkFields, entryType, type Views } from './registry.ts';
@@ -81,7 +81,10 @@ async function decideLine(overlay: Overlay, command: Command, line: Line, index:
   if (refusal) return refused(refusal.refused as never, refusal.say, refusal.field);
   const doubt = await checkReadings(overlay, entry, line.data, loaded.view, stamp, writer.shop);
   if (doubt) return { ...doubt, line: index };
-  return write(overlay, entry, line, loaded, stamp, [index, command.lines.length], command.id, writer);
+  const placed = { links: await linksTo(overlay, loaded.streams), part: [index, command.lines.length], command: command.id } as const;
+  const drafted = draft(entry, line.data, loaded.view, stamp, placed, writer);
+  await applyLeaf(overlay, drafted.kept);
+  return drafted;
 }
 
 const beginsShop = ({ fields, subject }: AnyEntry) => fields[subject]?.role === 'begins' && fields[subject].kinds.includes('shop');
@@ -97,34 +100,19 @@ function stampOf(command: Command, line: Line, writer: Writer): Stamp {
   return witness === undefined ? stamp : { ...stamp, witness };
 }
 
-/** Builds the leaf and applies it to the overlay. */
-async function write(
-  overlay: Overlay,
-  entry: AnyEntry,
-  line: Line,
-  { view, streams }: Loaded,
-  stamp: Stamp,
-  part: Leaf['part'],
-  command: string,
-  writer: Writer,
-): Promise<Drafted> {
-  const [first, ...others] = await Promise.all(streams.map((s) => linkTo(overlay, s)));
-  if (!first) throw new Error(`${entry.type} links no stream`);
-  const links: Leaf['links'] = [first, ...others];
-  const { open, sealed, digests } = sealFields(entry, line.data, view, writer);
+/** Where an entry stands: in its streams, and in its command. */
+export interface Placed {
+  readonly links: Leaf['links'];
+  readonly part: Leaf['part'];
+  readonly command: string;
+}
+
+/** Builds an entry's leaf: its exact bytes and hash, and what is kept out of it. A leaf that the verifier would refuse is a bug. */
+export function draft(entry: AnyEntry, data: Line['data'], view: Views, stamp: Stamp, placed: Placed, writer: Writer): Drafted {
+  const { open, sealed, digests } = sealFields(entry, data, view, writer);
+  const { log, seq } = writer;
   const salt = base64url(writer.random(16));
-  const members = {
-    v: 1,
-    log: writer.log,
-    seq: writer.seq,
-    type: entry.type,
-    ver: entry.version,
-    command,
-    part,
-    links,
-    salt,
-    data: open,
-  } as const;
+  const members = { v: 1, log, seq, type: entry.type, ver: entry.version, ...placed, salt, data: open } as const;
   const leaf: Leaf = Object.keys(digests).length === 0 ? { ...stamp, ...members } : { ...stamp, ...members, sealed: digests };
   const bytes = writable(leaf);
   if (!(bytes instanceof Uint8Array)) throw new Error(`leaf is not canonical: ${JSON.stringify(bytes)}`);
@@ -132,9 +120,13 @@ async function write(
   if ('refused' in read) throw new Error(`the verifier would refuse this leaf: ${read.say}`);
   const hash = base64url(leafHash(writer.sha256, bytes));
   const opened = Object.fromEntries(sealed.map(({ field, value }) => [field, value]));
-  const kept: Kept = { seq: writer.seq, hash, leaf, opened };
-  await applyLeaf(overlay, kept);
-  return { kept, bytes, sealed };
+  return { kept: { seq, hash, leaf, opened }, bytes, sealed };
+}
+
+async function linksTo(overlay: Overlay, streams: readonly string[]): Promise<Leaf['links']> {
+  const [first, ...others] = await Promise.all(streams.map((s) => linkTo(overlay, s)));
+  if (!first) throw new Error('an entry links no stream');
+  return [first, ...others];
 }
 
 async function linkTo(overlay: Overlay, s: string): Promise<Link> {
