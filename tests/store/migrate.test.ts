@@ -1,0 +1,84 @@
+// Schemas grow by numbered files: a copy is made first, a file edited later or a schema from the future is refused.
+import { appendFileSync, cpSync, mkdtempSync, readdirSync, rmSync, writeFileSync } from 'node:fs';
+import { tmpdir } from 'node:os';
+import { join } from 'node:path';
+import { afterEach, beforeEach, describe, expect, it } from 'vitest';
+import { SchemaMismatch } from '../../src/store/migrate.ts';
+import { openStore } from '../../src/store/open.ts';
+import { openFile } from '../../src/store/sqlite.ts';
+import { type Instant, instant } from '../../src/units/dates.ts';
+import { line, openShop, type Shop, SQL_DIR, seededBytes } from '../shop.ts';
+import { audited } from './audited.ts';
+
+let home: string;
+let sqlDir: string;
+let shop: Shop;
+let now: Instant;
+beforeEach(async () => {
+  home = mkdtempSync(join(tmpdir(), 'lemel-'));
+  sqlDir = join(home, 'sql');
+  cpSync(SQL_DIR, sqlDir, { recursive: true });
+  shop = await openShop({ dir: join(home, 'data') });
+  now = shop.clock.now;
+  await shop.write(line('place_named', { place: shop.newRef('place'), name: 'Safe', kind: 'safe' }));
+  await shop.close();
+});
+afterEach(() => rmSync(home, { recursive: true }));
+
+const open = () => openStore({ dir: join(home, 'data'), sqlDir, clock: () => now, random: seededBytes(3) });
+const MORE = `CREATE TABLE more (
+  a TEXT NOT NULL
+) STRICT;
+INSERT INTO more VALUES ('one; of two');
+DROP TRIGGER node_no_delete;
+CREATE TRIGGER node_no_delete BEFORE DELETE ON node
+BEGIN
+  SELECT RAISE (ABORT, 'nodes stay');
+END;
+`;
+
+describe('a migration', () => {
+  it('is run once, after a copy of what there was', async () => {
+    writeFileSync(join(sqlDir, 'ledger-0002.sql'), MORE);
+    const store = await open();
+    expect(await store.read('SELECT a FROM more')).toEqual([{ a: 'one; of two' }]);
+    expect(await audited(store)).toMatchObject({ size: 5 });
+    await store.close();
+    expect(readdirSync(join(home, 'data/backups'))).toEqual(['before-ledger-0002.sql.db']);
+    const copy = openFile(join(home, 'data/backups/before-ledger-0002.sql.db'));
+    expect(await copy.read('SELECT COUNT(*) AS n FROM entry')).toEqual([{ n: 5 }]);
+    expect(await copy.read("SELECT name FROM sqlite_schema WHERE name = 'more'")).toEqual([]);
+    await copy.close();
+    await (await open()).close();
+  });
+
+  it('that fails leaves the schema and the data as they were', async () => {
+    writeFileSync(join(sqlDir, 'ledger-0002.sql'), `${MORE}INSERT INTO nowhere VALUES (1);\n`);
+    await expect(open()).rejects.toMatchObject({ code: 'SQLITE_ERROR' });
+    rmSync(join(sqlDir, 'ledger-0002.sql'));
+    const store = await open();
+    expect(await store.read("SELECT name FROM sqlite_schema WHERE name = 'more'")).toEqual([]);
+    expect(await audited(store)).toMatchObject({ size: 5 });
+    await store.close();
+  });
+
+  it('that was edited after it ran is refused', async () => {
+    appendFileSync(join(sqlDir, 'ledger-0001.sql'), '-- a word\n');
+    await expect(open()).rejects.toBeInstanceOf(SchemaMismatch);
+  });
+
+  it('of a newer program stops an older one', async () => {
+    writeFileSync(join(sqlDir, 'keys-0002.sql'), 'CREATE TABLE more (a TEXT) STRICT;\n');
+    await (await open()).close();
+    rmSync(join(sqlDir, 'keys-0002.sql'));
+    await expect(open()).rejects.toBeInstanceOf(SchemaMismatch);
+  });
+});
+
+it('forms answered more than a month ago are forgotten at a start, and their entries are not', async () => {
+  now = instant(now + 31 * 86_400_000);
+  const store = await open();
+  expect(await store.read('SELECT COUNT(*) AS n FROM command')).toEqual([{ n: 0 }]);
+  expect(await audited(store)).toMatchObject({ size: 5 });
+  await store.close();
+});
