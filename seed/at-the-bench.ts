@@ -3,7 +3,7 @@ import type { Stone } from './pictures.ts';
 import { ISOLDE, PRIYA, TOBIAS } from './shop.ts';
 import { at, refused, story, takesIn, tell } from './story.ts';
 
-const TWENTY_TWO: readonly Stone[] = Array.from({ length: 11 }, () => 'clear' as const);
+const TWENTY_TWO: readonly Stone[] = Array.from({ length: 22 }, () => 'clear' as const);
 
 export const eternityRing = story(
   'the eternity ring',
@@ -27,7 +27,11 @@ export const eternityRing = story(
           ...{ packet: 'the parcel', seat: 'all round, 22 seats', species: 'diamond', cut: 'round', sizeMm: '1.7' },
           ...{ backing: 'open', state: 'loose', stones: 22 },
         }),
-        tell('photo_added', { about: 'piece', photo: { of: 'ring', metal: 'white', stones: TWENTY_TWO, reading: '3.47' }, shows: 'pan' }),
+        tell('photo_added', {
+          about: 'piece',
+          photo: { of: 'full hoop', metal: 'white', stones: TWENTY_TWO, reading: '3.47' },
+          shows: 'pan',
+        }),
       ],
       work: { steps: ['take-out', 'laser', 'set'], details: 'build up the worn edge, set all again', price: '£380', promise: 'in 4 days' },
     }),

@@ -3,7 +3,7 @@ import sharp from 'sharp';
 
 /** What is drawn. `reading` is shown in the balance's figures: "4.58". */
 export interface Picture {
-  readonly of: 'ring' | 'brooch' | 'chain' | 'paper';
+  readonly of: 'ring' | 'full hoop' | 'brooch' | 'chain' | 'paper';
   readonly metal: 'yellow' | 'white' | 'silver';
   readonly stones?: readonly Stone[];
   readonly reading?: string;
@@ -11,10 +11,14 @@ export interface Picture {
 export type Stone = 'clear' | 'blue' | 'red' | 'green' | 'pearl' | 'empty';
 
 type Colour = readonly [red: number, green: number, blue: number];
-/** Is this point inside, in units of the picture's height, and how bright is it there? null outside. */
-type Shape = (x: number, y: number) => Colour | null;
+/** Painted within `half` of its middle, in units of the picture's height; null leaves what is below. */
+interface Shape {
+  readonly middle: readonly [x: number, y: number];
+  readonly half: readonly [x: number, y: number];
+  readonly at: (x: number, y: number) => Colour | null;
+}
 
-const [WIDTH, HEIGHT] = [960, 720];
+const [WIDTH, HEIGHT] = [720, 540];
 const METAL: Readonly<Record<Picture['metal'], Colour>> = { yellow: [212, 168, 74], white: [196, 198, 202], silver: [206, 208, 206] };
 const STONE: Readonly<Record<Stone, Colour>> = {
   clear: [226, 236, 242],
@@ -27,64 +31,72 @@ const STONE: Readonly<Record<Stone, Colour>> = {
 
 /** A PNG of the picture. */
 export function drawn(picture: Picture): Promise<Buffer> {
-  const shapes = [pan, ...pieceOf(picture), ...figures(picture.reading ?? '')].reverse();
   const pixels = new Uint8Array(WIDTH * HEIGHT * 3);
-  for (let row = 0; row < HEIGHT; row++) {
-    for (let column = 0; column < WIDTH; column++) {
-      const [x, y] = [(column - WIDTH / 2) / HEIGHT, row / HEIGHT - 0.5];
-      pixels.set(seen(shapes, x, y), (row * WIDTH + column) * 3);
-    }
-  }
+  for (const shape of [CLOTH, PAN, ...pieceOf(picture), ...figures(picture.reading ?? '')]) paint(pixels, shape);
   return sharp(pixels, { raw: { width: WIDTH, height: HEIGHT, channels: 3 } })
     .png()
     .toBuffer();
 }
 
-function seen(shapes: readonly Shape[], x: number, y: number): Colour {
-  for (const shape of shapes) {
-    const colour = shape(x, y);
-    if (colour) return colour;
+function paint(pixels: Uint8Array, { middle, half, at }: Shape): void {
+  const column = (x: number) => Math.min(WIDTH, Math.max(0, Math.ceil(x * HEIGHT + WIDTH / 2)));
+  const row = (y: number) => Math.min(HEIGHT, Math.max(0, Math.ceil((y + 0.5) * HEIGHT)));
+  for (let r = row(middle[1] - half[1]); r < row(middle[1] + half[1]); r++) {
+    for (let c = column(middle[0] - half[0]); c < column(middle[0] + half[0]); c++) {
+      const colour = at((c - WIDTH / 2) / HEIGHT, r / HEIGHT - 0.5);
+      if (colour) pixels.set(colour, (r * WIDTH + c) * 3);
+    }
   }
-  return lit([92, 84, 76], 0.85 - 0.25 * Math.hypot(x, y));
 }
 
-const lit = ([red, green, blue]: Colour, by: number): Colour =>
-  [red, green, blue].map((one) => Math.max(0, Math.min(255, one * by))) as never;
+function lit([red, green, blue]: Colour, by: number): Colour {
+  const within = (one: number) => Math.max(0, Math.min(255, one * by));
+  return [within(red), within(green), within(blue)];
+}
 
-const disc =
-  (cx: number, cy: number, radius: number, colour: Colour): Shape =>
-  (x, y) => {
-    const away = Math.hypot(x - cx, y - cy) / radius;
-    const light = 1.15 - (0.5 * Math.hypot(x - cx + radius * 0.4, y - cy + radius * 0.4)) / radius;
-    return away > 1 ? null : lit(colour, light);
-  };
+const disc = (cx: number, cy: number, radius: number, colour: Colour): Shape => ({
+  middle: [cx, cy],
+  half: [radius, radius],
+  at: (x, y) =>
+    Math.hypot(x - cx, y - cy) > radius
+      ? null
+      : lit(colour, 1.15 - (0.5 * Math.hypot(x - cx + radius * 0.4, y - cy + radius * 0.4)) / radius),
+});
 
-const band =
-  (cx: number, cy: number, radius: number, width: number, colour: Colour): Shape =>
-  (x, y) => {
+const band = (cx: number, cy: number, radius: number, width: number, colour: Colour): Shape => ({
+  middle: [cx, cy],
+  half: [radius + width, radius + width],
+  at(x, y) {
     const off = (Math.hypot(x - cx, y - cy) - radius) / width;
     return Math.abs(off) > 1 ? null : lit(colour, 1.15 - 0.45 * Math.abs(off + 0.4) - 0.12 * (x - cx + y - cy));
-  };
+  },
+});
 
-const pan: Shape = (x, y) => disc(0, -0.06, 0.4, [188, 190, 192])(x, y);
+const block = (cx: number, cy: number, halfX: number, halfY: number, colour: Colour): Shape => ({
+  middle: [cx, cy],
+  half: [halfX, halfY],
+  at: () => colour,
+});
+
+const CLOTH: Shape = { middle: [0, 0], half: [1, 1], at: (x, y) => lit([92, 84, 76], 0.85 - 0.25 * Math.hypot(x, y)) };
+const PAN = disc(0, -0.06, 0.4, [188, 190, 192]);
 
 function pieceOf({ of, metal, stones = [] }: Picture): readonly Shape[] {
   const colour = METAL[metal];
   switch (of) {
     case 'ring':
       return [band(0, -0.02, 0.2, 0.026, colour), ...row(stones, -0.22, 0.075, colour)];
+    case 'full hoop':
+      return [band(0, -0.04, 0.2, 0.026, colour), ...circle(stones, 0.2, 0.027, colour)];
     case 'brooch':
-      return [disc(0, -0.06, 0.2, lit(colour, 0.8)), ...around(stones, colour)];
+      return [disc(0, -0.04, 0.2, lit(colour, 0.8)), ...around(stones, colour)];
     case 'chain':
       return Array.from({ length: 26 }, (_, link) => {
         const turn = (link / 26) * 2 * Math.PI;
         return band(0.24 * Math.cos(turn), -0.06 + 0.2 * Math.sin(turn), 0.022, 0.007, colour);
       });
     case 'paper':
-      return [
-        (x, y) => (Math.abs(x) < 0.28 && Math.abs(y + 0.06) < 0.2 ? [244, 242, 234] : null),
-        ...row(stones, -0.06, 0.06, [244, 242, 234]),
-      ];
+      return [block(0, -0.06, 0.28, 0.2, [244, 242, 234]), ...row(stones, -0.06, 0.06, [244, 242, 234])];
   }
 }
 
@@ -98,12 +110,15 @@ const row = (stones: readonly Stone[], y: number, pitch: number, colour: Colour)
 
 /** One stone in the middle, the others around it. */
 const around = ([middle, ...others]: readonly Stone[], colour: Colour): readonly Shape[] => [
-  ...others.flatMap((stone, i) => {
-    const turn = (i / others.length) * 2 * Math.PI;
-    return set(stone, 0.135 * Math.cos(turn), -0.06 + 0.135 * Math.sin(turn), 0.042, colour);
-  }),
-  ...(middle ? set(middle, 0, -0.06, 0.075, colour) : []),
+  ...circle(others, 0.135, 0.042, colour),
+  ...(middle ? set(middle, 0, -0.04, 0.075, colour) : []),
 ];
+
+const circle = (stones: readonly Stone[], radius: number, size: number, colour: Colour): readonly Shape[] =>
+  stones.flatMap((stone, i) => {
+    const turn = (i / stones.length) * 2 * Math.PI;
+    return set(stone, radius * Math.cos(turn), -0.04 + radius * Math.sin(turn), size, colour);
+  });
 
 /** Bars of a figure: top, upper left, upper right, middle, lower left, lower right, bottom. */
 const BARS: Readonly<Record<string, string>> = {
@@ -128,23 +143,16 @@ const INK: Colour = [24, 34, 26];
 /** The display under the pan. */
 function figures(reading: string): readonly Shape[] {
   if (reading === '') return [];
-  const face: Shape = (x, y) => (Math.abs(x) < 0.2 && Math.abs(y - 0.41) < 0.07 ? [176, 194, 168] : null);
   let x = -0.024 * reading.length;
   const bars = [...reading].flatMap((figure) => {
-    const shapes = figure === '.' ? [dot(x - 0.014)] : figureAt(x + 0.012, BARS[figure] ?? '');
+    const shapes = figure === '.' ? [block(x - 0.014, 0.447, 0.005, 0.005, INK)] : figureAt(x + 0.012, BARS[figure] ?? '');
     x += figure === '.' ? 0.014 : 0.056;
     return shapes;
   });
-  return [face, ...bars];
+  return [block(0, 0.41, 0.2, 0.07, [176, 194, 168]), ...bars];
 }
 
-const dot =
-  (cx: number): Shape =>
-  (x, y) =>
-    Math.abs(x - cx) < 0.005 && Math.abs(y - 0.447) < 0.005 ? INK : null;
-
 const figureAt = (cx: number, bars: string): readonly Shape[] =>
-  BAR_AT.filter((_, i) => bars[i] === '1').map(([bx, by, across]) => {
-    const [halfX, halfY] = across ? [0.014, 0.0045] : [0.0045, 0.0165];
-    return (x, y) => (Math.abs(x - cx - bx * 0.034) < halfX && Math.abs(y - 0.41 - by * 0.036) < halfY ? INK : null);
-  });
+  BAR_AT.filter((_, i) => bars[i] === '1').map(([x, y, across]) =>
+    block(cx + x * 0.034, 0.41 + y * 0.036, across ? 0.014 : 0.0045, across ? 0.0045 : 0.0165, INK),
+  );

@@ -32,6 +32,10 @@ export function FirstRun({ typed, key, problems }: Props) {
           What is written here is never edited or deleted, only corrected by a further entry. Encrypt this machine’s disk before you begin:
           the files hold what customers tell you.
         </p>
+        <p>
+          Or play in a demo shop first: stop the program and start it with <code>npm run demo</code>. It opens an invented shop in a folder
+          of its own; nothing of it comes into your ledger.
+        </p>
       </section>
       <form class="sheet" method="post" action="/first-run" novalidate {...upgraded('/first-run')}>
         <input type="hidden" name="key" value={key} />
