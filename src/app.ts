@@ -8,6 +8,7 @@ import { bench } from './web/bench.ts';
 import { calculator } from './web/calculator.ts';
 import type { App, Env, Web } from './web/context.ts';
 import { counter } from './web/counter.ts';
+import { drafts } from './web/drafts.ts';
 import { entries } from './web/entries.ts';
 import { find } from './web/find.ts';
 import { firstRun } from './web/first-run.ts';
@@ -41,6 +42,7 @@ const RESOURCES = [
   trail,
   setup,
   calculator,
+  drafts,
 ];
 const LARGEST_BODY = 24 * 1024 * 1024;
 

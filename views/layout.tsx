@@ -6,6 +6,8 @@ export interface LayoutProps {
   readonly current: string;
   readonly person: { readonly name: string; readonly role: string } | null;
   readonly shop: string | null;
+  /** Forms the person began and has not written. */
+  readonly drafts: number;
   /** Only <main> and the title, for htmx. */
   readonly fragment: boolean;
   readonly children?: Child;
@@ -23,7 +25,7 @@ const PLACES = [
   ['/setup', 'Setup'],
 ] as const;
 
-export function Layout({ title, current, person, shop, fragment, children }: LayoutProps) {
+export function Layout({ title, current, person, shop, drafts, fragment, children }: LayoutProps) {
   const full = `${title} · Lemel`;
   const main = (
     <main id="main" tabindex={-1}>
@@ -56,7 +58,7 @@ export function Layout({ title, current, person, shop, fragment, children }: Lay
         <a class="skip" href="#main">
           To the content
         </a>
-        {person && <TopBar current={current} person={person} shop={shop} />}
+        {person && <TopBar current={current} person={person} shop={shop} drafts={drafts} />}
         <div id="alert" role="alert" hidden />
         {main}
       </body>
@@ -68,7 +70,8 @@ function TopBar({
   current,
   person,
   shop,
-}: Pick<LayoutProps, 'current' | 'shop'> & { readonly person: { readonly name: string; readonly role: string } }) {
+  drafts,
+}: Pick<LayoutProps, 'current' | 'shop' | 'drafts'> & { readonly person: { readonly name: string; readonly role: string } }) {
   const places = PLACES.filter(([path]) => !OWNERS.includes(path) || person.role === 'owner');
   return (
     <header class="top">
@@ -98,7 +101,7 @@ function TopBar({
         <input id="q" name="q" placeholder="Find a bag, a stone, a name" autocomplete="off" />
       </form>
       <form class="who" method="post" action="/lock">
-        <b>{person.name}</b> <button class="plain">Lock</button>
+        <b>{person.name}</b> {drafts > 0 && <a href="/drafts">{drafts} not written yet</a>} <button class="plain">Lock</button>
       </form>
     </header>
   );

@@ -45,6 +45,8 @@ export interface Env {
     readonly person: Person | null;
     readonly session: (Session & { readonly token: string }) | null;
     readonly policy: Policy | null;
+    /** How many forms the person began and has not written. */
+    readonly drafts: number;
   };
 }
 export type App = Hono<Env>;

@@ -8,6 +8,7 @@ import type { StaffRole } from '../book/facts.ts';
 import { thingOf } from '../store/shelf.ts';
 import type { Ref } from '../units/ids.ts';
 import { type Ctx, type Env, type Person, policyOf, type Web } from './context.ts';
+import { keepPosted } from './drafts.ts';
 import { wantsJson } from './negotiate.ts';
 import { ROUTES } from './routes.ts';
 
@@ -53,13 +54,14 @@ export function gate(web: Web): MiddlewareHandler<Env> {
     c.set('session', session && token ? { ...session, token } : null);
     c.set('policy', await policyOf(web));
     c.set('person', session ? await personOf(web, session.person) : null);
+    c.set('drafts', session && c.req.method === 'GET' ? (await web.access.draftsOf(session.person)).length : 0);
     c.header('Cache-Control', 'no-store');
     c.header('Vary', 'HX-Request-Type, Accept');
     const allowed = ROUTES[routeKey(c)];
     if (allowed === undefined) return notThere(c);
     if (allowed === 'anyone') return next();
     const person = c.get('person');
-    if (!person || session?.lockedAt != null) return signInFirst(c);
+    if (!person || session?.lockedAt != null) return signInFirst(web, c);
     if (allowed.includes(person.role)) return next();
     return c.text('Your role may not open this. Ask the owner.', 403);
   };
@@ -82,11 +84,12 @@ function notThere(c: Ctx) {
   return c.text('There is no such page. Go back, or start from the Counter.', 404);
 }
 
-/** To the sign-in page and back; what was typed stays in its draft. */
-function signInFirst(c: Ctx) {
+/** To the sign-in page and back; what was posted is kept and opened again afterwards. */
+async function signInFirst(web: Web, c: Ctx) {
+  const kept = c.req.method === 'POST' ? await keepPosted(web, c) : null;
   if (wantsJson(c)) return c.json({ error: 'sign_in', say: 'Sign in first.' }, 401);
   const url = new URL(c.req.url);
-  const back = c.req.method === 'GET' ? url.pathname + url.search : url.pathname;
+  const back = kept ?? (c.req.method === 'GET' ? url.pathname + url.search : '/');
   const signIn = `/sign-in?back=${encodeURIComponent(back)}`;
   if (c.req.header('hx-request')) {
     c.header('HX-Redirect', signIn);

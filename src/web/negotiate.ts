@@ -26,6 +26,7 @@ export async function respond(c: Ctx, { title, current, body, json, status = 200
     current: current ?? '',
     person: signedIn,
     shop: c.get('policy')?.name ?? null,
+    drafts: c.get('drafts'),
     fragment: wantsFragment(c),
     children: body,
   });
