@@ -104,17 +104,14 @@ interface Batch {
 }
 
 async function writeBatch(tx: Tx, deps: AppendDeps, commands: readonly Command[], known: Omit<Known, 'writes'>): Promise<Batch> {
-  const [row] = await tx.all(
-    "SELECT (SELECT COALESCE(MAX(seq) + 1, 0) FROM entry) AS size, (SELECT id FROM thing WHERE kind = 'shop') AS shop",
-  );
-  const size = Number(row?.size);
+  const { size, shop, recorded } = await standing(tx, commands);
   // A commit that took effect but reported failure leaves the file ahead of what is remembered.
   if (size !== known.frontier.size) forget(known.memory);
   const frontier = size === known.frontier.size ? known.frontier : await readFrontier(tx.all, size);
   const overlay = overlayOn(remembering(shelfOn(tx.all, deps.keys), known.memory));
   const at = deps.clock();
-  const writer = (drafted: number) => writerAt(overlay, row?.shop, { ...deps, at, seq: size + drafted });
-  const decided = await decideAll(overlay, commands, await knownCommands(tx, commands), writer, deps.macKey);
+  const writer = (drafted: number) => writerAt(overlay, shop, { ...deps, at, seq: size + drafted });
+  const decided = await decideAll(overlay, commands, recorded, writer, deps.macKey);
   if (decided.drafted.length === 0) return { answers: decided.answers, overlay, frontier };
   const { grown, after } = grow(frontier, decided.drafted);
   await saveThings(tx, overlay.things.values());
@@ -198,10 +195,15 @@ function dayOf(at: Instant, zone: string): CivilDate {
 }
 let lastDay = { quarter: '', day: '' as CivilDate };
 
-async function knownCommands(tx: Tx, commands: readonly Command[]): Promise<Map<string, { readonly [column: string]: unknown }>> {
+/** How the file stands: its size, its shop, and those of the commands that were recorded before. */
+async function standing(tx: Tx, commands: readonly Command[]) {
   const ids = JSON.stringify(commands.map(({ id }) => id));
   const rows = await tx.all('SELECT id, by, mac, from_seq, size FROM command WHERE id IN (SELECT value FROM json_each(?))', [ids]);
-  return new Map(rows.map((row) => [String(row.id), row]));
+  const recorded = new Map<string, { readonly [column: string]: unknown }>(rows.map((row) => [String(row.id), row]));
+  const [head] = await tx.all(
+    "SELECT (SELECT COALESCE(MAX(seq) + 1, 0) FROM entry) AS size, (SELECT id FROM thing WHERE kind = 'shop') AS shop",
+  );
+  return { size: Number(head?.size), shop: head?.shop, recorded };
 }
 
 /** The same person and the same fields: the recorded answer; anything else under the same id is another form. */

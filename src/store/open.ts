@@ -60,7 +60,7 @@ export async function openStore(deps: StoreDeps): Promise<Store> {
   const { dir } = deps;
   mkdirSync(dir, { recursive: true, mode: 0o700 });
   const unlock = await takeLock(join(dir, 'lock.db'));
-  const file = openFile(join(dir, 'ledger.db'), deps.connect);
+  const file = openFile(join(dir, 'ledger.db'), deps.connect, 'PRAGMA wal_autocheckpoint = 4000');
   const keysFile = openFile(join(dir, 'keys.db'), undefined, 'PRAGMA secure_delete = ON');
   const access = openFile(join(dir, 'access.db'), undefined, 'PRAGMA secure_delete = ON');
   const letGo = async () => {
