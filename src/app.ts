@@ -8,6 +8,7 @@ import { bench } from './web/bench.ts';
 import { calculator } from './web/calculator.ts';
 import type { App, Env, Web } from './web/context.ts';
 import { counter } from './web/counter.ts';
+import { devices } from './web/devices.ts';
 import { drafts } from './web/drafts.ts';
 import { entries } from './web/entries.ts';
 import { find } from './web/find.ts';
@@ -43,6 +44,7 @@ const RESOURCES = [
   setup,
   calculator,
   drafts,
+  devices,
 ];
 const LARGEST_BODY = 24 * 1024 * 1024;
 

@@ -1,11 +1,15 @@
 // The composition root: environment, clock, randomness and files come together here, and the program listens.
+
+import { createServer } from 'node:https';
 import { join } from 'node:path';
 import { serve } from '@hono/node-server';
 import { createApp } from './app.ts';
 import { readConfig } from './config.ts';
 import { clock, openData, ROOT, random } from './machine.ts';
 import { openAccess } from './store/access.ts';
+import { certificateFor, fingerprintOf } from './store/certificate.ts';
 import { openDirectory } from './store/names.ts';
+import type { Ref } from './units/ids.ts';
 
 /** One JSON object a line; never parameters, bodies or names. */
 const log = (said: Readonly<Record<string, unknown>>) =>
@@ -48,20 +52,27 @@ const web = {
 };
 const app = createApp(web, (error, path) => log({ bug: error instanceof Error ? (error.stack ?? error.message) : String(error), path }));
 
-const server = serve({ fetch: app.fetch, hostname: '127.0.0.1', port: config.port }, async () => {
-  log({ serving: config.baseUrl, readOnly: store.readOnly });
+const certificate = config.mode === 'lan' ? await certificateFor(join(store.dir, 'keys'), config.address, clock()) : null;
+const where = { fetch: app.fetch, hostname: config.address, port: config.port };
+const server = serve(certificate ? { ...where, createServer, serverOptions: { ...certificate } } : where, async () => {
+  log({ serving: config.baseUrl, readOnly: store.readOnly, ...(certificate ? { certificate: fingerprintOf(certificate) } : {}) });
   if (store.readOnly) process.stdout.write(`Read only: ${store.readOnly}\n`);
-  const [shop] = await store.read("SELECT 1 FROM thing WHERE kind = 'shop'");
-  if (shop) process.stdout.write(`Lemel is at ${config.baseUrl}\n`);
-  else
-    process.stdout.write(
-      `Start the ledger here, once, within half an hour:\n${config.baseUrl}/first-run?key=${await access.makeSetupLink()}\n`,
-    );
+  process.stdout.write(await wayIn());
 });
 server.on('error', (error: NodeJS.ErrnoException) => {
   if (error.code === 'EADDRINUSE') stop(`Port ${config.port} is in use. Stop what uses it, or set LEMEL_PORT to another.`);
   stop(error.message);
 });
+
+/** What to open first: the one-time link of the first run, that of the first screen on the shop's network, or the program itself. */
+async function wayIn(): Promise<string> {
+  const [owner] = await store.read("SELECT id FROM thing WHERE kind = 'person' AND state ->> '$.role' = 'owner' ORDER BY n");
+  if (!owner) return `Start the ledger here, once, within half an hour:\n${config.baseUrl}/first-run?key=${await access.makeSetupLink()}\n`;
+  if (!certificate || (await access.devices()).length > 0) return `Lemel is at ${config.baseUrl}\n`;
+  const by = String(owner.id) as Ref<'person'>;
+  const link = await access.makeEnrolLink({ name: 'First screen', kind: 'counter', by });
+  return `Enrol the first screen here, once, within half an hour:\n${config.baseUrl}/enrol?key=${link}\n`;
+}
 
 const DEADLINE_MS = 8000;
 let stopping = false;

@@ -57,7 +57,8 @@ export function SetupView({ sections, people, problems }: Props) {
         </form>
       </section>
       <p>
-        <a href="/write/policy_set">How the shop works</a> · <a href="/setup/recovery-sheet">Recovery sheet</a>
+        <a href="/write/policy_set">How the shop works</a> · <a href="/setup/recovery-sheet">Recovery sheet</a> ·{' '}
+        <a href="/devices">Screens</a>
       </p>
     </>
   );

@@ -45,6 +45,8 @@ export interface Env {
     readonly person: Person | null;
     readonly session: (Session & { readonly token: string }) | null;
     readonly policy: Policy | null;
+    /** The screen that asks: the one PC, or an enrolled one; null where it is not enrolled. */
+    readonly device: string | null;
     /** How many forms the person began and has not written. */
     readonly drafts: number;
   };

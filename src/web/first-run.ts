@@ -6,6 +6,7 @@ import type { Problem } from '../book/codec.ts';
 import type { Line } from '../ledger/leaf.ts';
 import type { Ref } from '../units/ids.ts';
 import type { Ctx, Env, Resource, Web } from './context.ts';
+import { enrolFirst } from './devices.ts';
 import { newRef } from './form.ts';
 import { goTo, respond } from './negotiate.ts';
 import { first, readPosted } from './posted.ts';
@@ -40,6 +41,7 @@ export const firstRun: Resource = (web) => {
     await web.access.setCredential(owner, 'pin', said.pin ?? '');
     await web.access.setCredential(owner, 'password', said.password ?? '');
     await web.access.useSetupLinks();
+    await enrolFirst(web, c, owner);
     await begin(web, c, owner);
     return goTo(c, '/setup/recovery-sheet');
   });

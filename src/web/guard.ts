@@ -1,18 +1,16 @@
 // The gate in front of every route: headers, who asks, from where, and whether the route table lets them.
 
 import type { MiddlewareHandler } from 'hono';
-import { getCookie } from 'hono/cookie';
 import { matchedRoutes } from 'hono/route';
 import { secureHeaders } from 'hono/secure-headers';
 import type { StaffRole } from '../book/facts.ts';
 import { thingOf } from '../store/shelf.ts';
 import type { Ref } from '../units/ids.ts';
 import { type Ctx, type Env, type Person, policyOf, type Web } from './context.ts';
+import { isOnLan, screenToken, sessionToken } from './cookies.ts';
 import { keepPosted } from './drafts.ts';
 import { wantsJson } from './negotiate.ts';
 import { ROUTES } from './routes.ts';
-
-export const COOKIE = 'lemel';
 
 /** Headers: nothing from elsewhere, no inline script or style, no framing; Referrer-Policy keeps Origin on forms posted without scripts. */
 export const headers = secureHeaders({
@@ -49,8 +47,11 @@ export function sameOrigin(web: Web): MiddlewareHandler<Env> {
 export function gate(web: Web): MiddlewareHandler<Env> {
   return async function routeTable(c, next) {
     await web.directory.settled();
-    const token = getCookie(c, COOKIE);
-    const session = token ? await web.access.session(token) : null;
+    const token = sessionToken(web, c);
+    const device = await deviceOf(web, c);
+    const found = token && device ? await web.access.session(token) : null;
+    const session = found && (!isOnLan(web) || found.device === device) ? found : null;
+    c.set('device', device);
     c.set('session', session && token ? { ...session, token } : null);
     c.set('policy', await policyOf(web));
     c.set('person', session ? await personOf(web, session.person) : null);
@@ -71,6 +72,13 @@ export function gate(web: Web): MiddlewareHandler<Env> {
 function routeKey(c: Ctx): string {
   const route = matchedRoutes(c).findLast(({ method }) => method !== 'ALL');
   return route ? `${c.req.method === 'HEAD' ? 'GET' : c.req.method} ${route.path}` : '';
+}
+
+/** On loopback every browser is the one PC; on the shop's network a screen that was enrolled, or null. */
+async function deviceOf(web: Web, c: Ctx): Promise<string | null> {
+  if (!isOnLan(web)) return 'this-pc';
+  const token = screenToken(web, c);
+  return token ? ((await web.access.device(token))?.id ?? null) : null;
 }
 
 async function personOf(web: Web, id: Ref<'person'>): Promise<Person | null> {

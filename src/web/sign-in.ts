@@ -1,24 +1,28 @@
 // Who is at the bench: sign in by name and PIN, lock, and unlock where one was.
 import { Hono } from 'hono';
-import { deleteCookie, setCookie } from 'hono/cookie';
 import { SignIn } from '../../views/sign-in.tsx';
 import type { Ref } from '../units/ids.ts';
 import { type Ctx, type Env, type Resource, thingsOf, type Web } from './context.ts';
-import { COOKIE } from './guard.ts';
+import { dropSession, keepSession } from './cookies.ts';
 import { goTo, respond } from './negotiate.ts';
 import { first, readPosted } from './posted.ts';
 import { pinTrouble } from './write.ts';
 
 export const signIn: Resource = (web) => {
   const app = new Hono<Env>();
-  app.get('/sign-in', (c) => page(web, c, c.req.query('back') ?? '/', []));
+  app.get('/sign-in', async (c) => {
+    const unknown = c.get('device') === null && c.get('policy') !== null;
+    return unknown ? notEnrolled(c) : page(web, c, c.req.query('back') ?? '/', []);
+  });
   app.post('/sign-in', async (c) => {
     const { posted } = await readPosted(c);
     const back = first(posted, 'back') || '/';
     const person = first(posted, 'person') as Ref<'person'>;
+    const device = c.get('device');
+    if (device === null) return notEnrolled(c);
     const staff = await staffOf(web);
     if (!staff.some(([id]) => id === person)) return page(web, c, back, [{ field: 'person', say: 'Choose your name.' }]);
-    const trouble = await pinTrouble(web, person, deviceOf(c), first(posted, 'pin'));
+    const trouble = await pinTrouble(web, person, device, first(posted, 'pin'));
     if (trouble) return page(web, c, back, [trouble], person);
     const session = c.get('session');
     if (session) await web.access.endSession(session.token);
@@ -28,7 +32,7 @@ export const signIn: Resource = (web) => {
   app.post('/lock', async (c) => {
     const session = c.get('session');
     if (session) await web.access.endSession(session.token);
-    deleteCookie(c, COOKIE, { path: '/' });
+    dropSession(web, c);
     return goTo(c, '/sign-in');
   });
   return app;
@@ -36,12 +40,10 @@ export const signIn: Resource = (web) => {
 
 /** Begins a bench session for a person who has shown who they are. */
 export async function begin(web: Web, c: Ctx, person: Ref<'person'>): Promise<void> {
-  const token = await web.access.beginSession(person, deviceOf(c));
-  setCookie(c, COOKIE, token, { path: '/', httpOnly: true, sameSite: 'Strict', secure: web.baseUrl.startsWith('https:') });
+  keepSession(web, c, await web.access.beginSession(person, c.get('device') ?? 'none'));
 }
 
-/** On loopback every browser is the one PC. */
-const deviceOf = (c: Ctx): string => c.get('session')?.device ?? 'this-pc';
+const notEnrolled = (c: Ctx) => c.text('This screen is not enrolled. Ask the owner for a link: Setup, Screens.', 403);
 
 /** A path on this site, whatever was asked for. */
 const localPath = (path: string): string => (/^\/(?![/\\])/.test(path) ? path : '/');
