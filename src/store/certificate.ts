@@ -37,9 +37,10 @@ export async function certificateFor(keysDir: string, address: string, nowMs: nu
       { name: 'subjectAltName', altNames: [isIP(address) ? { type: NAME.ip, ip: address } : { type: NAME.dns, value: address }] },
     ],
   });
-  writeFileSync(`${path}.new`, `${made.private.trim()}\n${made.cert.trim()}\n`, { mode: 0o600, flush: true });
+  const certificate = { key: made.private.trim(), cert: made.cert.trim() };
+  writeFileSync(`${path}.new`, `${certificate.key}\n${certificate.cert}\n`, { mode: 0o600, flush: true });
   renameSync(`${path}.new`, path);
-  return { key: made.private, cert: made.cert };
+  return certificate;
 }
 
 /** What a tablet shows of a certificate, to be compared once by eye: its SHA-256. */
