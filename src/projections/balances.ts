@@ -1,6 +1,6 @@
 // The balances over time: each reading is worth what its balance was at that moment, by its plate, calibrations and daily checks.
 import type { Fact } from '../book/facts.ts';
-import { type MassUnit, massNg, NG_PER_UNIT, parseMass } from '../units/mass.ts';
+import { type MassNg, type MassUnit, NG_PER_UNIT, parseMass } from '../units/mass.ts';
 import type { BalanceParameters } from '../weighing/balance.ts';
 import { type CheckResult, dailyCheck } from '../weighing/check.ts';
 import type { Reading } from '../weighing/reading.ts';
@@ -8,10 +8,13 @@ import { driftAfterCheck, type Worth } from '../weighing/uncertainty.ts';
 import { type Plate, parametersOf, worthOf } from '../weighing/worth.ts';
 import type { Told } from './told.ts';
 
-interface Check {
+export interface Check {
   readonly seq: number;
   readonly atMs: number;
   readonly result: CheckResult;
+  readonly certifiedNg: MassNg;
+  readonly deviationNg: MassNg;
+  readonly allowedNg: MassNg;
   readonly uRelative: number;
 }
 /** A balance since a calibration: its parameters hold until the next. */
@@ -31,6 +34,8 @@ export type Worths = (reading: Reading, atMs: number) => Worth;
 export interface Balances {
   readonly worths: Worths;
   readonly isDoubted: (reading: Reading, atMs: number) => boolean;
+  /** The daily checks of one balance, in order. */
+  readonly checksOf: (balance: string) => readonly Check[];
 }
 /** A check speaks for the readings of the day after it. */
 const DAY_MS = 24 * 3_600_000;
@@ -41,6 +46,7 @@ export function balancesIn(entries: readonly Told[]): Balances {
   for (const entry of entries) for (const id of balancesNamed(entry.facts)) stories.set(id, continued(stories.get(id), id, entry));
   const storyOf = (reading: Reading) => (reading.balance === undefined ? undefined : stories.get(reading.balance));
   return {
+    checksOf: (balance) => stories.get(balance)?.checks ?? [],
     worths: (reading, atMs) => worthAt(reading, atMs, storyOf(reading)),
     isDoubted: (reading, atMs) => {
       const { checks } = storyOf(reading) ?? { checks: [] };
@@ -71,11 +77,15 @@ function continued(before: Story | undefined, id: string, { seq, atMs, facts }: 
   Object.assign(story.marks, said);
   if (!story.plate) return story;
   const begins = story.epochs.length === 0 || said.calibratedBy !== undefined;
-  if (begins) story.epochs.push({ seq, atMs, parameters: parametersOf(id, story.plate, story.marks) });
+  if (begins) story.epochs.push({ seq: epochOf(said, story, seq), atMs, parameters: parametersOf(id, story.plate, story.marks) });
   const check = checkOf(said, story.epochs.at(-1)?.parameters);
   if (check) story.checks.push({ seq, atMs, ...check });
   return story;
 }
+
+/** A balance that was looked at and not adjusted keeps the gain error it had, so readings before and after share it. */
+const epochOf = ({ adjusted }: Readonly<Record<string, string>>, { epochs }: Story, seq: number): number =>
+  adjusted === 'not adjusted' ? (epochs.at(-1)?.seq ?? seq) : seq;
 
 function checkOf(said: Readonly<Record<string, string>>, parameters: BalanceParameters | undefined): Omit<Check, 'seq' | 'atMs'> | null {
   const { checkCertifiedG, checkShown, checkShownUnit } = said;
@@ -84,7 +94,7 @@ function checkOf(said: Readonly<Record<string, string>>, parameters: BalancePara
   const shown = parseMass(checkShown, isUnit(checkShownUnit) ? checkShownUnit : 'g');
   if ('problem' in certified || 'problem' in shown) return null;
   const checked = dailyCheck(parameters.accuracyClass, parameters.eNg, certified.ng, shown.ng);
-  return checked && { result: checked.result, uRelative: driftAfterCheck(checked.allowedNg, massNg(certified.ng)) };
+  return checked && { ...checked, certifiedNg: certified.ng, uRelative: driftAfterCheck(checked.allowedNg, certified.ng) };
 }
 
 const isUnit = (text: string | undefined): text is MassUnit => text !== undefined && Object.hasOwn(NG_PER_UNIT, text);

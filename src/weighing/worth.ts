@@ -2,9 +2,10 @@
 import { type MassNg, type MassUnit, massNg, parseMass } from '../units/mass.ts';
 import { type AccuracyClass, assumedParameters, type BalanceParameters, rangeFor, type WeighingRange } from './balance.ts';
 import { netNg, type Reading } from './reading.ts';
+import { repeatability } from './repeatability.ts';
 import { type Circumstances, type Worth, worthOfEstimate, worthOfReading } from './uncertainty.ts';
 
-/** A balance as it was put in service, and what was said of it since by mark: class, verificationStep, linearity, eccentricity in its unit. */
+/** A balance as it was put in service, and what was said of it since by mark: class, verificationStep, linearity, eccentricity, repeatability in its unit. */
 export interface Plate {
   readonly unit: MassUnit;
   readonly ranges: readonly WeighingRange[];
@@ -22,9 +23,19 @@ export function parametersOf(id: string, plate: Plate, marks: Marks): BalancePar
     ...assumed,
     accuracyClass: VERIFIED.find((one) => one === marks.class) ?? assumed.accuracyClass,
     eNg: ng('verificationStep') ?? assumed.eNg,
+    repeatability: repeatabilityOf(marks.repeatability, plate.unit) ?? assumed.repeatability,
     linearityNg: ng('linearity') ?? assumed.linearityNg,
     eccentricity: { ng: ng('eccentricity') ?? 0, atNg: massNg(Math.round(largestNg / 3)) },
   };
+}
+
+/** Of the mark "0.004" as a paper says it, or of the readings of one weight, "20.00 20.01 …"; null where nothing was said. */
+export function repeatabilityOf(mark: string | undefined, unit: MassUnit): BalanceParameters['repeatability'] | null {
+  const readings = (mark ?? '').split(' ').map((text) => markedNg(text, unit));
+  const [only] = readings;
+  if (readings.length === 1) return only == null ? null : { sNg: only, readings: Number.POSITIVE_INFINITY };
+  const spread = repeatability(readings.filter((ng) => ng !== null));
+  return spread && { sNg: Math.round(spread.sG * 1e9), readings: spread.readings };
 }
 
 function markedNg(text: string | undefined, unit: MassUnit): MassNg | null {

@@ -101,6 +101,7 @@ export const SAMPLES: { readonly [N in EntryName]: Data<FieldsOf<N>> } = {
     adjusted: 'adjusted',
     linearity: '0.002',
     eccentricity: '0.001',
+    readings: ['20.00', '20.01', '20.00', '20.00', '20.01'],
   },
   tare_listed: { shop, thing: 'string tag', weight: weighed('0.21'), from: 'ten weighed together' },
   customer_met: { customer, name: 'C. Byrne', phone: '020 7946 0018', email: 'c@example.org', contact: ['surprise', 'mobile'] },

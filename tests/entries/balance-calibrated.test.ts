@@ -1,0 +1,14 @@
+import { describe, expect, it } from 'vitest';
+import { balanceCalibrated } from '../../src/entries/balance-calibrated.ts';
+import { deciding } from './views.ts';
+
+describe('balance_calibrated', () => {
+  const decides = deciding(balanceCalibrated);
+
+  it('is refused with a repeatability and the readings it comes from at once', () => {
+    expect(decides({}, { repeatability: '0.004' })).toBe('one_repeatability');
+  });
+  it('is refused with so few readings that they tell nothing of a spread', () => {
+    expect(decides({}, { readings: ['20.00', '20.01'] })).toBe('too_few_readings');
+  });
+});
