@@ -9,7 +9,9 @@ import { circumferenceOf, RING_SYSTEMS, type RingSystem } from '../../units/ring
 
 export const mm = decimal('mm');
 export const SECTIONS = { round: 'round', rect: 'flat or strip', halfRound: 'half-round' } as const satisfies Record<Section, string>;
-const ALLOY_WORDS = Object.fromEntries(Object.entries(ALLOYS).map(([name, { density }]) => [name, `${name} · ${density} g/cm³`]));
+const ALLOY_WORDS = Object.fromEntries(
+  Object.entries(ALLOYS).map(([name, { density }]) => [name, `${name} · ${density.toFixed(2)} g/cm³`]),
+);
 const SYSTEM_WORDS = Object.fromEntries(Object.entries(RING_SYSTEMS).map(([system, { words }]) => [system, words]));
 
 export const metal = stated(choice(ALLOY_WORDS as Record<AlloyName, string>));
