@@ -16,6 +16,7 @@ import { firstRun } from './web/first-run.ts';
 import { gate, headers, sameOrigin } from './web/guard.ts';
 import { health } from './web/health.ts';
 import { jobs } from './web/jobs.ts';
+import { letter } from './web/letter.ts';
 import { owner } from './web/owner.ts';
 import { photos } from './web/photos.ts';
 import { safe } from './web/safe.ts';
@@ -36,6 +37,7 @@ const RESOURCES = [
   photos,
   bench,
   stones,
+  letter,
   safe,
   owner,
   things,

@@ -39,7 +39,7 @@ export function customerJob(masses: JobMasses, closed: Closure): string {
   const step = stepOf(closed);
   if (closed.verdict === 'not checked') return 'Not every part of this job was weighed, so it was not checked by weight.';
   const gap = shown(Math.abs(closed.lossNg), step);
-  if (closed.finding === 'usual loss') return `${gap} was lost as dust in filing and polishing, which is usual for this work.`;
+  if (closed.finding === 'usual loss') return `${gap} went as dust in filing and polishing, which is usual for this work.`;
   if (closed.verdict === 'weigh again') return `The weights before and after differ by ${gap}. We are weighing again before we say more.`;
   if (closed.finding !== 'closes') {
     return `The weights before and after differ by ${gap}, more than our balances can explain. We are checking our records and will tell you what we find.`;
@@ -51,7 +51,7 @@ export function customerJob(masses: JobMasses, closed: Closure): string {
   ].filter((part) => part !== '');
   const between = told.length === 0 ? '' : ` ${list(told, 'and')}.`;
   const within = upTo(Math.max(2 * closed.uG, closed.lossNg / 1e9), step);
-  return `We weighed ${shown(masses.receivedNg, step)} in.${between} What we return accounts for all of it to within ${within}. Our balance would show a loss of ${upTo(closed.note.detectableG, step)} or more; a smaller one it could not see.`;
+  return `We weighed ${shown(masses.receivedNg, step)} in.${between} What we return accounts for all of it to within ${within}. Our balance would show a difference of ${upTo(closed.note.detectableG, step)} or more; a smaller one it could not see.`;
 }
 
 const STONE_WORDS: Readonly<Record<StoneVerdict, string>> = {

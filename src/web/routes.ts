@@ -28,6 +28,8 @@ export const ROUTES: Readonly<Record<string, Allowed>> = {
   'POST /take-in': STAFF,
   'GET /taken-in/:seq': STAFF,
   'GET /jobs/:job/stones': READERS,
+  'GET /jobs/:job/letter': STAFF,
+  'GET /jobs/:job/letter.html': STAFF,
   'GET /bench': READERS,
   'GET /safe': READERS,
   'GET /safe/count/:place': READERS,

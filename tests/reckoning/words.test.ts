@@ -103,7 +103,7 @@ const owner = [
 describe('what a customer reads of a job', () => {
   it('says what was weighed, and what the balance cannot see', () => {
     expect(plain(told.closes)).toBe(
-      'We weighed 8.42 g in. 1.37 g was cut away, 0.11 g was collected as filings and 1.98 g of metal was added. What we return accounts for all of it to within 0.04 g. Our balance would show a loss of 0.07 g or more; a smaller one it could not see.',
+      'We weighed 8.42 g in. 1.37 g was cut away, 0.11 g was collected as filings and 1.98 g of metal was added. What we return accounts for all of it to within 0.04 g. Our balance would show a difference of 0.07 g or more; a smaller one it could not see.',
     );
   });
   it('accuses nobody before the job has been weighed again', () => expect(plain(told.again)).toContain('weighing again'));
@@ -111,7 +111,7 @@ describe('what a customer reads of a job', () => {
     expect(plain(told.differs)).toContain('differ by 0.55 g, more than our balances can explain');
     expect(plain(told.gained)).toContain('differ by 0.18 g');
   });
-  it('calls usual what is usual', () => expect(plain(told.usual)).toContain('0.05 g was lost as dust'));
+  it('calls usual what is usual', () => expect(plain(told.usual)).toContain('0.05 g went as dust'));
   it('does not pass off what was never weighed', () => expect(told.unweighed).toContain('not checked by weight'));
 });
 

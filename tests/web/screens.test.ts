@@ -1,5 +1,6 @@
 // Bench, safe, stones and what the owner must decide, asked as pages and as JSON.
 import { afterEach, beforeEach, describe, expect, it } from 'vitest';
+import type { Line } from '../../src/ledger/leaf.ts';
 import { instant } from '../../src/units/dates.ts';
 import { line } from '../shop.ts';
 import { nameSafe, takeRingIn } from './job-in-house.ts';
@@ -17,7 +18,7 @@ afterEach(async () => {
 });
 
 const page = async (path: string) => (await owner.get(path)).text();
-const writesOf = (...lines: Parameters<Site['shop']['write']>) => site.shop.write(...lines);
+const writesOf = (...lines: readonly Line[]) => site.shop.write(...lines);
 const bags = (rows: unknown) => (rows as { bag: string }[]).map(({ bag }) => bag);
 
 describe('the bench', () => {

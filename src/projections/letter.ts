@@ -1,0 +1,150 @@
+// What a record letter says, put together from one job's own entries: a sentence, the beam, the stones, what was removed and added.
+import { METAL_WORDS, type MetalCode } from '../book/metals.ts';
+import { PIECE_KINDS } from '../book/pieces.ts';
+import { SPECIES } from '../book/stones.ts';
+import { stonesWords } from '../book/words.ts';
+import { correctionsIn, patchedData } from '../ledger/corrections.ts';
+import type { Kept } from '../ledger/leaf.ts';
+import { entryType, readingsIn, type Values } from '../ledger/registry.ts';
+import type { Closure } from '../reckoning/closure.ts';
+import { customerJob } from '../reckoning/words.ts';
+import { decimalsOfStep, formatMassWithUnit, massNg } from '../units/mass.ts';
+import { netNg, readingWords } from '../weighing/reading.ts';
+import type { JobReckoning, Term } from './job-reckoning.ts';
+import { countsThatDiffer, type JobStones, type Seat } from './stones.ts';
+import { TERMS } from './timeline.ts';
+
+export interface LetterStone {
+  readonly seat: string;
+  readonly what: string;
+  /** Weights in the order they were read. */
+  readonly weights: string;
+  readonly where: string;
+}
+export interface Crossing {
+  readonly what: string;
+  readonly weight: string;
+  readonly where: string;
+}
+export interface Letter {
+  readonly sentence: string;
+  readonly beam: {
+    readonly state: JobReckoning['state'];
+    readonly tilt: number;
+    readonly sentence: string;
+    readonly numbers: readonly { readonly what: string; readonly weight: string }[];
+  };
+  readonly stones: readonly LetterStone[];
+  readonly removed: readonly Crossing[];
+  readonly added: readonly Crossing[];
+  readonly dust: string | null;
+  /** Why an insurer should hear of it before the customer does; empty when all agrees. */
+  readonly disagreements: readonly string[];
+}
+type Of<T extends string> = readonly { readonly type: T; readonly data: Values; readonly weight: string; readonly ng: number }[];
+
+/** The letter of a job as its entries stand. */
+export function letterOf(kept: readonly Kept[], reckoned: JobReckoning, stones: JobStones): Letter {
+  const all = read(kept);
+  const of = <T extends string>(...types: T[]) => all.filter(({ type }) => types.includes(type as T)) as unknown as Of<T>;
+  const agreed = of('work_agreed').at(-1)?.data;
+  const received = of('piece_received').map(({ data }) => data);
+  const returned = of('piece_returned', 'returned_with_exception').length > 0;
+  return {
+    sentence: `${weightSentence(received, reckoned, returned)} ${stoneSentence(stones, reckoned)}`.trim(),
+    beam: beamOf(reckoned, { cutNg: sum(of('metal_cut').map(({ ng }) => ng)), addedNg: sum(of('metal_added').map(({ ng }) => ng)) }),
+    stones: stones.seats.filter(({ id }) => id !== null).map((seat) => stoneOf(seat)),
+    removed: of('metal_cut').map(({ data, weight }) => ({ what: partOf(data), weight, where: whereCutWent(data, agreed) })),
+    added: of('metal_added', 'stone_supplied').map(({ type, data, weight }) =>
+      type === 'metal_added'
+        ? { what: METAL_WORDS[data.metal as MetalCode], weight, where: data.packet ? 'your own gold' : 'from our stock' }
+        : { what: SPECIES[data.species as keyof typeof SPECIES], weight, where: 'supplied' },
+    ),
+    dust: agreed ? (TERMS[String(agreed.dust)] ?? null) : null,
+    disagreements: disagreementsIn(reckoned, stones),
+  };
+}
+
+function read(kept: readonly Kept[]) {
+  const corrections = correctionsIn(kept);
+  return kept.map(({ leaf, hash }) => {
+    const data = patchedData(leaf, corrections.get(hash));
+    const [first] = readingsIn(entryType(leaf.type, leaf.ver), data);
+    return { type: leaf.type, data, weight: first ? readingWords(first.reading) : 'not weighed', ng: (first && netNg(first.reading)) ?? 0 };
+  });
+}
+
+const grams = ({ ng, stepNg }: Pick<Term, 'ng' | 'stepNg'>): string =>
+  formatMassWithUnit(ng, 'g', decimalsOfStep(stepNg ?? massNg(10_000_000), 'g'));
+
+function weightSentence(received: readonly Values[], { cameIn, last }: JobReckoning, returned: boolean): string {
+  const [only] = received;
+  const kind = received.length === 1 && only ? PIECE_KINDS[only.kind as keyof typeof PIECE_KINDS].toLowerCase() : '';
+  const your = received.length > 1 ? 'Your pieces' : `Your ${kind === '' || kind === 'other' ? 'piece' : kind}`;
+  if (!cameIn) return `${your} was not weighed as it came in.`;
+  if (!last) return `${your} came in at ${grams(cameIn)}.`;
+  return `${your} came in at ${grams(cameIn)} and ${returned ? 'went home at' : 'weighs now'} ${grams(last)}.`;
+}
+
+function stoneSentence({ counts, inPieces, out }: JobStones, { stones }: JobReckoning): string {
+  const firsts = new Map([...counts].reverse().map(({ piece, counted }) => [piece, counted]));
+  const lasts = new Map(counts.map(({ piece, counted }) => [piece, counted]));
+  const came = sum(firsts.values());
+  if (came === 0) return '';
+  if (counts.length === firsts.size) {
+    const now = `by our entries ${inPieces ?? 0} in it now${out > 0 ? ` and ${out} out` : ''}`;
+    return `${stonesWords(came)} counted with you as it came in; ${now}.`;
+  }
+  const twice = stones.filter(({ compared }) => compared !== null);
+  const agree = twice.length > 0 && twice.every(({ compared }) => compared?.verdict === 'agrees');
+  return `${stonesWords(came)} counted as it came in, ${sum(lasts.values())} counted last.${agree ? ' Each that was weighed out and in agrees in weight.' : ''}`;
+}
+
+const sum = (counts: Iterable<number>): number => [...counts].reduce((all, one) => all + one, 0);
+
+function beamOf(
+  { state, closed, cameIn, last, expected, removed, added }: JobReckoning,
+  of: { readonly cutNg: number; readonly addedNg: number },
+): Letter['beam'] {
+  const like = (ng: number) => grams({ ng: massNg(ng), ...(cameIn?.stepNg === undefined ? {} : { stepNg: cameIn.stepNg }) });
+  const gap = closed && closed.verdict !== 'not checked' ? Math.abs(closed.lossNg) : null;
+  const numbers = [
+    cameIn && { what: 'came in', weight: grams(cameIn) },
+    !last && expected && removed.length + added.length > 0 && { what: 'in it by reckoning', weight: like(expected.ng) },
+    last && { what: 'weighed last', weight: grams(last) },
+    gap !== null && { what: 'difference not accounted for', weight: like(gap) },
+  ].filter((one) => one !== null && one !== false);
+  return { state, tilt: closed ? -closed.lossNg / 1e9 / (3 * closed.uG) : 0, sentence: weighedWords(cameIn, closed, of), numbers };
+}
+
+function weighedWords(
+  cameIn: Term | null,
+  closed: Closure | null,
+  { cutNg, addedNg }: { readonly cutNg: number; readonly addedNg: number },
+): string {
+  if (!cameIn) return 'It was not weighed, so nothing was checked by weight.';
+  if (!closed) return 'It has not been weighed again since: the sum is still open.';
+  return customerJob({ receivedNg: cameIn.ng, cutNg: massNg(cutNg), addedNg: massNg(addedNg) }, closed);
+}
+
+const stoneOf = ({ says, stones, where, events }: Seat): LetterStone => ({
+  seat: says.seat ?? 'not noted',
+  what: `${stones > 1 ? `${stones} × ` : ''}${SPECIES[(says.species ?? 'unknown') as keyof typeof SPECIES]}`,
+  weights: events.flatMap(({ reading }) => (reading ? [readingWords(reading)] : [])).join(', then ') || 'not weighed loose',
+  where: where === 'in the piece' ? 'not taken out' : where === 'set' ? 'taken out and set again' : where,
+});
+
+const partOf = ({ part, metal }: Values): string => [part, METAL_WORDS[metal as MetalCode]].filter(Boolean).join(', ');
+
+function whereCutWent({ packet }: Values, agreed: Values | undefined): string {
+  if (packet !== undefined) return 'kept in a packet for you';
+  return agreed ? (TERMS[String(agreed.cutMetal)] ?? '') : 'not agreed';
+}
+
+function disagreementsIn({ state, stones }: JobReckoning, found: JobStones): readonly string[] {
+  return [
+    ...(state === 'off' ? ['The weights of this job do not agree.'] : []),
+    ...countsThatDiffer(found).map(({ counted, reckoned }) => `${stonesWords(counted)} counted, ${reckoned} expected.`),
+    ...(stones.some(({ compared }) => compared?.verdict === 'does not agree') ? ['A stone does not weigh what it weighed before.'] : []),
+  ];
+}
