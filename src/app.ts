@@ -12,8 +12,10 @@ import { devices } from './web/devices.ts';
 import { drafts } from './web/drafts.ts';
 import { entries } from './web/entries.ts';
 import { find } from './web/find.ts';
+import { finish } from './web/finish.ts';
 import { firstRun } from './web/first-run.ts';
 import { gate, headers, sameOrigin } from './web/guard.ts';
+import { handBack } from './web/hand-back.ts';
 import { health } from './web/health.ts';
 import { jobs } from './web/jobs.ts';
 import { letter } from './web/letter.ts';
@@ -22,7 +24,9 @@ import { photos } from './web/photos.ts';
 import { safe } from './web/safe.ts';
 import { setup } from './web/setup.ts';
 import { signIn } from './web/sign-in.ts';
+import { slip } from './web/slip.ts';
 import { stones } from './web/stones.ts';
+import { takeIn } from './web/take-in.ts';
 import { things } from './web/things.ts';
 import { trail } from './web/trail.ts';
 
@@ -32,6 +36,10 @@ const RESOURCES = [
   firstRun,
   signIn,
   counter,
+  takeIn,
+  slip,
+  finish,
+  handBack,
   jobs,
   entries,
   photos,

@@ -1,20 +1,24 @@
-// One form for any entry or sheet: the summary of what is wrong, its fields in order, its cautions, the PIN where it is asked for.
+// One form for any entry or sheet: the summary of what is wrong, its fields under their headings, its cautions, the PIN where it is asked for.
 import type { Child } from 'hono/jsx';
 import type { Control } from '../src/book/values.ts';
 import { ErrorSummary, FieldError } from './parts/errors.tsx';
 import { FieldView, type FormState } from './parts/field.tsx';
+import { Cautions, Since } from './parts/notices.tsx';
 
+interface ShownField {
+  readonly name: string;
+  readonly label: string;
+  readonly hint?: string | undefined;
+  readonly optional: boolean;
+  readonly control: Control;
+}
 export interface FormPage {
   readonly title: string;
   readonly action: string;
   readonly button: string;
-  readonly fields: readonly {
-    readonly name: string;
-    readonly label: string;
-    readonly hint?: string | undefined;
-    readonly optional: boolean;
-    readonly control: Control;
-  }[];
+  readonly fields: readonly ShownField[];
+  /** Which fields stand under which heading; those named nowhere stand first. */
+  readonly sections?: readonly (readonly [heading: string, fields: readonly string[]])[];
   readonly form: FormState;
   readonly hidden: readonly (readonly [string, string])[];
   readonly cautions: readonly string[];
@@ -24,10 +28,13 @@ export interface FormPage {
   /** Asks when it happened, for what is written afterwards. */
   readonly late: boolean;
   readonly above?: Child;
+  readonly below?: Child;
 }
 
 export function EntryForm(page: FormPage) {
-  const { form } = page;
+  const { form, sections = [], fields } = page;
+  const named = sections.flatMap(([, names]) => names);
+  const first = fields.filter(({ name }) => !named.includes(name));
   return (
     <>
       <ErrorSummary problems={form.problems} />
@@ -48,17 +55,43 @@ export function EntryForm(page: FormPage) {
         {page.hidden.map(([name, value]) => (
           <input type="hidden" name={name} value={value} />
         ))}
-        {page.fields.map((field) => (
-          <FieldView {...field} form={form} />
+        {fields.some(({ control }) => control.kind === 'list') && (
+          <button class="sr" tabindex={-1}>
+            {page.button}
+          </button>
+        )}
+        {first.length > 0 && <Fields fields={first} form={form} />}
+        {sections.map(([heading, names]) => (
+          <Section heading={heading} fields={fields.filter(({ name }) => names.includes(name))} form={form} />
         ))}
         <Cautions cautions={page.cautions} />
         {page.late && <Late form={form} />}
         {page.pin && <Pin form={form} />}
-        <div class="act wide">
+        <div class="act">
           <button>{page.button}</button>
+          {page.below}
         </div>
       </form>
     </>
+  );
+}
+
+type Some = { readonly fields: readonly ShownField[]; readonly form: FormState };
+
+const Fields = ({ fields, form }: Some) => (
+  <div class="fields">
+    {fields.map((field) => (
+      <FieldView {...field} form={form} />
+    ))}
+  </div>
+);
+
+function Section({ heading, fields, form }: Some & { readonly heading: string }) {
+  return fields.length === 0 ? null : (
+    <section class="step">
+      <h2>{heading}</h2>
+      <Fields fields={fields} form={form} />
+    </section>
   );
 }
 
@@ -73,52 +106,23 @@ export const upgraded = (action: string) => ({
   'hx-status:5xx': 'swap:none',
 });
 
-function Since({ since }: { readonly since: readonly number[] }) {
-  return (
-    <div class="again" role="alert">
-      <b>Somebody wrote on this job while you typed.</b> What you typed is kept below. Look at{' '}
-      {since.map((seq) => (
-        <>
-          <a href={`/entries/${seq}`}>entry {seq}</a>{' '}
-        </>
-      ))}
-      and send it again if it still holds.
-    </div>
-  );
-}
-
-function Cautions({ cautions }: { readonly cautions: readonly string[] }) {
-  if (cautions.length === 0) return null;
-  return (
-    <aside class="cautions wide" aria-label="Usual cautions">
-      <b>Usual cautions</b>
-      <ul>
-        {cautions.map((caution) => (
-          <li>{caution}</li>
-        ))}
-      </ul>
-      <small>Follow the safety data sheet, your local code and a licensed practitioner.</small>
-    </aside>
-  );
-}
-
 function Late({ form }: { readonly form: FormState }) {
   return (
-    <details class="wide" open={!!form.typed.get('occurredAt')?.[0]}>
+    <details open={!!form.typed.get('occurredAt')?.[0]}>
       <summary>It happened earlier</summary>
       <FieldView name="occurredAt" label="When it happened" optional control={{ kind: 'instant' }} form={form} />
     </details>
   );
 }
 
-export function Pin({ form }: { readonly form: FormState }) {
+export function Pin({ form }: { readonly form: Pick<FormState, 'problems'> }) {
   return (
     <div class="field">
       <label class="l" for="f-pin">
         Your PIN
       </label>
       <FieldError name="pin" problems={form.problems} />
-      <input class="text" id="f-pin" name="pin" type="password" inputmode="numeric" autocomplete="off" />
+      <input class="text short" id="f-pin" name="pin" type="password" inputmode="numeric" autocomplete="off" />
     </div>
   );
 }

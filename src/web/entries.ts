@@ -11,10 +11,11 @@ import { saysNow } from '../ledger/remember.ts';
 import { shelfOn, thingOf } from '../store/shelf.ts';
 import { type Ctx, type Env, policyFor, type Resource, type Web } from './context.ts';
 import { describe } from './describe.ts';
+import { type FormOf, showFormPage } from './form-page.ts';
 import { entryAt, ledgerLines } from './ledger-lines.ts';
 import { respond } from './negotiate.ts';
 import { queried, readPosted } from './posted.ts';
-import { type FormOf, showFormPage, submitForm } from './submit.ts';
+import { submitForm } from './submit.ts';
 
 export const entries: Resource = (web) => {
   const app = new Hono<Env>();
@@ -70,6 +71,7 @@ async function formOf(web: Web, c: Ctx): Promise<FormOf | null> {
   return {
     fields: entry.fields,
     form: entry.form,
+    entry: type,
     action: c.req.path,
     ...(row ? { job: thingOf(row) } : {}),
     pin: entry.pin ?? false,

@@ -31,6 +31,15 @@ export async function newBag(web: Web): Promise<Ref<'bag'>> {
   }
 }
 
+interface ShowOptions {
+  readonly job?: Thing;
+  readonly typed?: Posted;
+  readonly problems?: FormState['problems'];
+  readonly asked?: string;
+  /** The things a field may name, where they are fewer than all of their kind. */
+  readonly named?: Readonly<Record<string, readonly Thing[]>>;
+}
+
 const FRESH: ReadonlyMap<string, readonly string[]> = new Map();
 
 /** A form for these fields; `typed` is what was posted before, which keeps its key and what it begins. `job` narrows what may be named. */
@@ -38,7 +47,7 @@ export async function showForm(
   web: Web,
   c: Ctx,
   fields: Fieldset,
-  { job, typed = FRESH, problems = [], asked }: { job?: Thing; typed?: Posted; problems?: FormState['problems']; asked?: string } = {},
+  { job, typed = FRESH, problems = [], asked, named = {} }: ShowOptions = {},
 ): Promise<Shown> {
   const policy = policyFor(c);
   const kept = (name: string, make: () => string) => typed.get(name)?.[0] || make();
@@ -54,7 +63,7 @@ export async function showForm(
     else if (kind === 'job' && job && kinds.length === 1) hidden.push([name, job.id]);
     else if (role === 'begins') hidden.push([name, typed.get(name)?.[0] || (kind === 'bag' ? await newBag(web) : newRef(web, kind))]);
     else {
-      const choices = await mayBeNamed(web, kinds, job);
+      const choices = named[name] ?? (await mayBeNamed(web, kinds, job));
       for (const thing of choices) streams.add(thing.stream);
       const fresh =
         role === 'names or begins' && kind !== 'bag' ? [[kept(`new.${name}`, () => newRef(web, kind)), 'a new one'] as const] : [];

@@ -3,7 +3,6 @@ import { Hono } from 'hono';
 import { JobView } from '../../views/job.tsx';
 import { holderOf, placeOf, sumOf, type Thing } from '../ledger/thing.ts';
 import { reckonJob } from '../projections/job-reckoning.ts';
-import { SHEETS } from '../sheets/index.ts';
 import { thingOf } from '../store/shelf.ts';
 import { formatCivilDate } from '../units/dates.ts';
 import { type Ctx, type Env, policyFor, type Resource, type Web, whoAsks } from './context.ts';
@@ -11,9 +10,7 @@ import { expectedWords, jobThings } from './form.ts';
 import { entriesOf, ledgerLines } from './ledger-lines.ts';
 import { respond } from './negotiate.ts';
 import { nextEntries, titleOf } from './next-entry.ts';
-import { readPosted } from './posted.ts';
 import { groundsFor } from './reckoned.ts';
-import { type FormOf, showFormPage, submitForm } from './submit.ts';
 import { wordsFor } from './words.ts';
 
 export const jobs: Resource = (web) => {
@@ -59,16 +56,6 @@ export const jobs: Resource = (web) => {
       body: JobView({ facts, lines: [...lines].reverse(), reckoned, next: nextLink, links, written: written ?? null }),
     });
   });
-  app.get('/jobs/:job/hand-back', async (c) => {
-    const of = await handBackOf(web, c);
-    return of ? showFormPage(web, c, of) : c.notFound();
-  });
-  app.post('/jobs/:job/hand-back', async (c) => {
-    const of = await handBackOf(web, c);
-    if (!of) return c.notFound();
-    const { posted } = await readPosted(c);
-    return submitForm(web, c, of, posted);
-  });
   return app;
 };
 
@@ -81,22 +68,4 @@ export async function jobAt(web: Web, c: Ctx): Promise<Thing | null> {
 async function placeWords(web: Web, id: string): Promise<string> {
   const [row] = await web.store.read('SELECT state FROM thing WHERE id = ?', [id]);
   return row ? wordsFor(web, thingOf(row)) : id;
-}
-
-async function handBackOf(web: Web, c: Ctx): Promise<FormOf | null> {
-  const job = await jobAt(web, c);
-  if (!job) return null;
-  const { fields, form, lines } = SHEETS['hand-back'];
-  const last = job.pieces === 1 ? ([['closes', 'yes']] as const) : [];
-  return {
-    fields,
-    form,
-    action: c.req.path,
-    job,
-    pin: true,
-    current: '/',
-    extra: last,
-    next: (from) => `/jobs/${job.id}?written=${from}`,
-    lines: (data) => lines(data as never),
-  };
 }

@@ -50,20 +50,21 @@ export async function record(web: Web, c: Ctx, posted: Posted, lines: readonly L
   const pin = first(posted, 'pin');
   const trouble = pin === '' || !session ? null : await pinTrouble(web, person.id, session.device, pin);
   if (trouble) return { problems: [trouble] };
-  const seen = Object.fromEntries(
-    [...posted].filter(([name]) => name.startsWith('seen.')).map(([name, [n]]) => [name.slice(5), Number(n)]),
-  );
   const answer = await web.store.record({
     id,
     by: person.id,
     auth: pin === '' ? 'session' : 'pin',
     device: session?.device ?? 'none',
-    seen,
+    seen: seenIn(posted),
     lines,
   });
   if (answer.answer === 'written') await web.access.dropDraft(id);
   return toOutcome(answer);
 }
+
+/** The count of each stream as the form was shown. */
+export const seenIn = (posted: Posted): Readonly<Record<string, number>> =>
+  Object.fromEntries([...posted].filter(([name]) => name.startsWith('seen.')).map(([name, [n]]) => [name.slice(5), Number(n)]));
 
 /** Why a PIN is not taken, beside its field; null when it is right. */
 export async function pinTrouble(
@@ -78,7 +79,8 @@ export async function pinTrouble(
   return { field: 'pin', say: `That is not your PIN.${wait}` };
 }
 
-function toOutcome(answer: Answer): Outcome {
+/** What the person must do next, of what the ledger answered. */
+export function toOutcome(answer: Answer): Outcome {
   switch (answer.answer) {
     case 'written':
       return { done: answer };

@@ -1,85 +1,66 @@
 // One generic view of every control: its label, hint, error and the inputs that post it.
 import type { Control } from '../../src/book/values.ts';
-import { FieldError, inputId, type Shown } from './errors.tsx';
+import { Chips, DayChips, Select, Tick } from './choices.tsx';
+import { FieldError, inputId } from './errors.tsx';
+import { described, type FieldProps, Hint, invalid, Label, typedIn } from './labels.tsx';
+import { GroupView, ListView } from './rows.tsx';
+import { WeightView } from './weight.tsx';
 
-/** What is on a form besides its fields: what was typed, what is wrong, and the things that may be chosen. */
-export interface FormState {
-  readonly typed: ReadonlyMap<string, readonly string[]>;
-  readonly problems: readonly Shown[];
-  /** The weight that is asked for again, with a reason. */
-  readonly asked?: string;
-  readonly balances: readonly { readonly id: string; readonly name: string; readonly unit: string; readonly step: string }[];
-  readonly tares: readonly string[];
-  /** Words for what is expected on the pan, by field. */
-  readonly expected?: Readonly<Record<string, string>>;
-  /** Things that a reference may name, by field: id and words. */
-  readonly things: Readonly<Record<string, readonly (readonly [id: string, words: string])[]>>;
-}
-interface Props {
-  readonly name: string;
-  readonly label: string;
-  readonly hint?: string | undefined;
-  readonly optional: boolean;
-  readonly control: Control;
-  readonly form: FormState;
-}
+export type { FormState } from './labels.tsx';
 
-export function FieldView(props: Props) {
-  switch (props.control.kind) {
+/** A choice of at most so many is a row of chips; a longer one is a select, unless the form says what is often chosen. */
+const CHIPS_MAX = 6;
+
+export function FieldView(props: FieldProps) {
+  const { control, name, form } = props;
+  switch (control.kind) {
     case 'choice':
-      if (Object.keys(props.control.options).length > CHIPS_MAX) return <Select {...props} control={props.control} />;
-      return <Chips {...props} control={props.control} />;
+      if (props.inRow || (Object.keys(control.options).length > CHIPS_MAX && !form.often?.[name]))
+        return <Select {...props} control={control} />;
+      return <Chips {...props} control={control} />;
     case 'choices':
-      return <Chips {...props} control={props.control} />;
+      return <Chips {...props} control={control} />;
     case 'ref':
-      return <Chips {...props} control={{ kind: 'choice', options: Object.fromEntries(props.form.things[props.name] ?? []) }} />;
+      return <RefView {...props} />;
     case 'weight':
       return <WeightView {...props} />;
     case 'group':
-      return <GroupView {...props} control={props.control} />;
+      return <GroupView {...props} control={control} />;
     case 'list':
-      return <ListView {...props} control={props.control} />;
+      return <ListView {...props} control={control} />;
     case 'fresh':
-      return <input type="hidden" name={props.name} value={typedIn(props.form, props.name)} />;
+      return <input type="hidden" name={name} value={typedIn(form, name)} />;
     case 'tick':
       return <Tick {...props} />;
+    case 'day':
+      return form.days?.[name] ? <DayChips {...props} days={form.days[name]} /> : <TextView {...props} />;
+    case 'file':
+      return <FileView {...props} />;
     default:
       return <TextView {...props} />;
   }
 }
 
-const typedIn = (form: FormState, name: string) => form.typed.get(name)?.[0] ?? '';
-const described = (name: string, form: FormState, hint: string | undefined) => {
-  const ids = [hint && `${inputId(name)}-hint`, form.problems.some(({ field }) => field === name) && `${inputId(name)}-error`].filter(
-    Boolean,
-  );
-  return ids.length > 0 ? { 'aria-describedby': ids.join(' ') } : {};
-};
-const invalid = (name: string, form: FormState) =>
-  form.problems.some(({ field }) => field === name) ? { 'aria-invalid': 'true' as const } : {};
-
-function Label({ name, label, optional }: Pick<Props, 'name' | 'label' | 'optional'>) {
-  return (
-    <label class="l" for={inputId(name)}>
-      {label}
-      {optional && <small> if there is one</small>}
-    </label>
-  );
+/** Things by their words, those that are many in a select. */
+function RefView(props: FieldProps) {
+  const control = { kind: 'choice', options: Object.fromEntries(props.form.things[props.name] ?? []) } as const;
+  return Object.keys(control.options).length > CHIPS_MAX ? <Select {...props} control={control} /> : <Chips {...props} control={control} />;
 }
 
-function Hint({ name, hint }: Pick<Props, 'name' | 'hint'>) {
-  return hint ? <small id={`${inputId(name)}-hint`}>{hint}</small> : null;
+const TYPES: Readonly<Record<string, string>> = { day: 'date', instant: 'datetime-local' };
+
+function inputModeOf(control: Control): 'numeric' | 'decimal' | undefined {
+  if (control.kind === 'count') return 'numeric';
+  return control.kind === 'decimal' || control.kind === 'money' ? 'decimal' : undefined;
 }
 
-const TYPES: Readonly<Record<string, string>> = { day: 'date', instant: 'datetime-local', file: 'file' };
-
-function TextView({ name, label, hint, optional, control, form }: Props) {
-  const shared = { id: inputId(name), name, class: 'text', ...described(name, form, hint), ...invalid(name, form) };
-  const secret = control.kind === 'text' && control.secret;
-  const numeric = control.kind === 'count' ? 'numeric' : control.kind === 'decimal' || control.kind === 'money' ? 'decimal' : undefined;
+function TextView({ name, label, hint, optional, control, form, inRow }: FieldProps) {
+  const short = control.kind === 'count' || control.kind === 'decimal' || control.kind === 'money';
+  const shared = { id: inputId(name), name, class: short ? 'text short' : 'text', ...described(name, form, hint), ...invalid(name, form) };
+  const mode = inputModeOf(control);
   return (
-    <div class="field">
-      <Label name={name} label={label} optional={optional} />
+    <div class={inRow ? 'cell' : 'field'}>
+      <Label name={name} label={label} optional={optional && !inRow} />
       <Hint name={name} hint={hint} />
       <FieldError name={name} problems={form.problems} />
       {control.kind === 'text' && control.lines ? (
@@ -90,9 +71,9 @@ function TextView({ name, label, hint, optional, control, form }: Props) {
         <span class="with-unit">
           <input
             {...shared}
-            type={secret ? 'password' : (TYPES[control.kind] ?? 'text')}
-            {...(control.kind === 'file' ? { accept: 'image/*', capture: 'environment' } : { value: typedIn(form, name) })}
-            {...(numeric ? { inputmode: numeric } : {})}
+            type={control.kind === 'text' && control.secret ? 'password' : (TYPES[control.kind] ?? 'text')}
+            value={typedIn(form, name)}
+            {...(mode ? { inputmode: mode } : {})}
             autocomplete="off"
           />
           {control.kind === 'decimal' && <span>{control.unit}</span>}
@@ -102,220 +83,31 @@ function TextView({ name, label, hint, optional, control, form }: Props) {
   );
 }
 
-const CHIPS_MAX = 12;
-
-function Select({ name, label, hint, optional, control, form }: Props & { readonly control: Extract<Control, { kind: 'choice' }> }) {
-  const chosen = typedIn(form, name);
+/** A photograph: the camera on a phone; one that was kept already is shown and stays unless another is taken. */
+function FileView({ name, label, hint, optional, form }: FieldProps) {
+  const kept = typedIn(form, name);
   return (
     <div class="field">
       <Label name={name} label={label} optional={optional} />
       <Hint name={name} hint={hint} />
       <FieldError name={name} problems={form.problems} />
-      <select class="text" id={inputId(name)} name={name} {...described(name, form, hint)} {...invalid(name, form)}>
-        <option value="">{optional ? 'Not said' : 'Choose'}</option>
-        {Object.entries(control.options).map(([code, words]) => (
-          <option value={code} selected={code === chosen}>
-            {words}
-          </option>
-        ))}
-      </select>
-    </div>
-  );
-}
-
-function Chips({
-  name,
-  label,
-  hint,
-  optional,
-  control,
-  form,
-}: Props & { readonly control: Extract<Control, { kind: 'choice' | 'choices' }> }) {
-  const chosen = form.typed.get(name) ?? [];
-  const type = control.kind === 'choice' ? 'radio' : 'checkbox';
-  return (
-    <fieldset class="field" id={inputId(name)} {...described(name, form, hint)} {...invalid(name, form)}>
-      <legend>
-        {label}
-        {optional && <small> if there is one</small>}
-      </legend>
-      <Hint name={name} hint={hint} />
-      <FieldError name={name} problems={form.problems} />
-      {control.kind === 'choices' && <input type="hidden" name={name} value="" />}
-      <div class="chips">
-        {Object.entries(control.options).map(([code, words]) => (
-          <label>
-            <input type={type} name={name} value={code} checked={chosen.includes(code)} /> {words}
-          </label>
-        ))}
-        {optional && control.kind === 'choice' && (
-          <label>
-            <input type="radio" name={name} value="" checked={chosen.length === 0 || chosen[0] === ''} /> Not said
-          </label>
+      <div class="photo">
+        {kept !== '' && (
+          <>
+            <input type="hidden" name={name} value={kept} />
+            <img src={`/photos/${kept}`} alt="The photograph that was taken" />
+          </>
         )}
-      </div>
-    </fieldset>
-  );
-}
-
-function Tick({ name, label, form, hint }: Props) {
-  return (
-    <div class="field">
-      <FieldError name={name} problems={form.problems} />
-      <label class="tick">
         <input
           id={inputId(name)}
-          type="checkbox"
           name={name}
-          value="yes"
-          checked={typedIn(form, name) !== ''}
+          type="file"
+          accept="image/jpeg,image/png,image/webp"
+          capture="environment"
           {...described(name, form, hint)}
-        />{' '}
-        {label}
-      </label>
-      <Hint name={name} hint={hint} />
-    </div>
-  );
-}
-
-function GroupView({ name, label, control, form }: Props & { readonly control: Extract<Control, { kind: 'group' }> }) {
-  return (
-    <fieldset class="field group" id={inputId(name)}>
-      <legend>{label}</legend>
-      <FieldError name={name} problems={form.problems} />
-      {Object.entries(control.members).map(([member, of]) => (
-        <FieldView name={`${name}.${member}`} label={of.label} optional={of.optional} control={of.control} form={form} />
-      ))}
-    </fieldset>
-  );
-}
-
-const isFresh = (of: Control, key: string) => of.kind === 'group' && of.members[key.split('.').at(-1) ?? '']?.control.kind === 'fresh';
-
-/** Rows that were filled in and one more; without scripts a form sent with the last row filled in is shown again with another. */
-function ListView({ name, label, hint, control, form }: Props & { readonly control: Extract<Control, { kind: 'list' }> }) {
-  const filled = [...form.typed.keys()].flatMap((key) =>
-    key.startsWith(`${name}.`) && typedIn(form, key) !== '' && !isFresh(control.of, key)
-      ? [Number.parseInt(key.slice(name.length + 1), 10)]
-      : [],
-  );
-  const rows = Math.min(control.max, Math.max(0, ...filled.map((row) => row + 1)) + (filled.length === 0 ? 2 : 1));
-  return (
-    <fieldset class="field" id={inputId(name)}>
-      <legend>{label}</legend>
-      <Hint name={name} hint={hint} />
-      <FieldError name={name} problems={form.problems} />
-      {Array.from({ length: rows }, (_, row) => (
-        <FieldView name={`${name}.${row}`} label={`${row + 1}`} optional={row > 0} control={control.of} form={form} />
-      ))}
-    </fieldset>
-  );
-}
-
-function WeightView({ name, label, hint, optional, form }: Props) {
-  const at = (part: string) => `${name}.${part}`;
-  const chosen = typedIn(form, at('balance')) || form.balances[0]?.id;
-  const expected = form.expected?.[name];
-  const off = form.problems.some(({ field }) => field.startsWith(name));
-  return (
-    <fieldset class="field weight" id={inputId(name)}>
-      <legend>
-        {label}
-        {optional && <small> if it was weighed</small>}
-      </legend>
-      <Hint name={name} hint={hint} />
-      {expected && (
-        <p class="expect">
-          expected <b>{expected}</b>
-        </p>
-      )}
-      <FieldError name={name} problems={form.problems} />
-      <FieldError name={at('text')} problems={form.problems} />
-      <FieldError name={at('balance')} problems={form.problems} />
-      <div class="weigh">
-        <input
-          id={inputId(at('text'))}
-          name={at('text')}
-          inputmode="decimal"
-          autocomplete="off"
-          aria-label={label}
-          value={typedIn(form, at('text'))}
-          {...(off ? { 'aria-invalid': 'true' as const } : {})}
+          {...invalid(name, form)}
         />
-        <span class="chips">
-          {form.balances.map(({ id, name: words, unit, step }) => (
-            <label>
-              <input type="radio" name={at('balance')} value={id} checked={id === chosen} /> {unit} <small>{`${words}, by ${step}`}</small>
-            </label>
-          ))}
-        </span>
       </div>
-      <Basis name={name} form={form} />
-      {form.asked === name && (
-        <div class="again">
-          <label class="l" for={inputId(at('again'))}>
-            Second reading
-          </label>
-          <FieldError name={at('again')} problems={form.problems} />
-          <input
-            class="text"
-            id={inputId(at('again'))}
-            name={at('again')}
-            inputmode="decimal"
-            value={typedIn(form, at('again'))}
-            autocomplete="off"
-          />
-          <label class="l" for={inputId(at('because'))}>
-            Why it is right
-          </label>
-          <input class="text" id={inputId(at('because'))} name={at('because')} value={typedIn(form, at('because'))} autocomplete="off" />
-        </div>
-      )}
-      {form.tares.length > 0 && (
-        <div class="ticks" role="group" aria-label="On the pan with it">
-          <small>On the pan with it</small>
-          {form.tares.map((tare) => (
-            <label class="tick">
-              <input type="checkbox" name={at('with')} value={tare} checked={form.typed.get(at('with'))?.includes(tare) ?? false} /> {tare}
-            </label>
-          ))}
-        </div>
-      )}
-    </fieldset>
-  );
-}
-
-const BASES = { weighed: 'weighed', difference: 'by difference', estimate: 'estimated' } as const;
-
-/** How the weight is known, folded away while it is the usual way; an estimate names its formula. */
-function Basis({ name, form }: { readonly name: string; readonly form: FormState }) {
-  const at = (part: string) => `${name}.${part}`;
-  const basis = typedIn(form, at('basis')) || 'weighed';
-  const unit = typedIn(form, at('unit')) || 'g';
-  return (
-    <details class="basis" open={basis !== 'weighed'}>
-      <summary>Not from a balance</summary>
-      <div class="chips" role="radiogroup" aria-label="How it is known">
-        {Object.entries(BASES).map(([code, words]) => (
-          <label>
-            <input type="radio" name={at('basis')} value={code} checked={code === basis} /> {words}
-          </label>
-        ))}
-      </div>
-      <div class="chips" role="radiogroup" aria-label="Unit, unless weighed">
-        {['g', 'ct'].map((one) => (
-          <label>
-            <input type="radio" name={at('unit')} value={one} checked={one === unit} /> {one}
-          </label>
-        ))}
-      </div>
-      <label class="l" for={inputId(at('formula'))}>
-        Formula of an estimate
-      </label>
-      <input class="text" id={inputId(at('formula'))} name={at('formula')} value={typedIn(form, at('formula'))} autocomplete="off" />
-      <small>
-        <a href="/calculator">Calculator</a>
-      </small>
-    </details>
+    </div>
   );
 }

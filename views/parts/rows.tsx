@@ -1,0 +1,51 @@
+// Several values that belong together, and lists of them: one compact row for each, one empty row, and a button for one more.
+import type { Control } from '../../src/book/values.ts';
+import { FieldError, inputId } from './errors.tsx';
+import { FieldView } from './field.tsx';
+import { type FieldProps, Hint, IfAny, typedIn } from './labels.tsx';
+
+type Group = Extract<Control, { kind: 'group' }>;
+type List = Extract<Control, { kind: 'list' }>;
+
+export function GroupView({ name, label, control, form, inRow }: FieldProps & { readonly control: Group }) {
+  return (
+    <fieldset class={inRow ? 'row' : 'field'} id={inputId(name)}>
+      <legend>{label}</legend>
+      <FieldError name={name} problems={form.problems} />
+      {Object.entries(control.members).map(([member, of]) => (
+        <FieldView name={`${name}.${member}`} label={of.label} optional={of.optional} control={of.control} form={form} inRow />
+      ))}
+    </fieldset>
+  );
+}
+
+const isFresh = (of: Control, key: string) => of.kind === 'group' && of.members[key.split('.').at(-1) ?? '']?.control.kind === 'fresh';
+
+/** Rows that were filled in and one more, or as many as were asked for with "Add a row". */
+export function ListView({ name, label, hint, optional, control, form }: FieldProps & { readonly control: List }) {
+  const filled = [...form.typed.keys()].flatMap((key) =>
+    key.startsWith(`${name}.`) && typedIn(form, key) !== '' && !isFresh(control.of, key)
+      ? [Number.parseInt(key.slice(name.length + 1), 10) + 1]
+      : [],
+  );
+  const rows = Math.min(control.max, Math.max(Math.max(0, ...filled) + (optional ? 1 : 0), 1, Number(typedIn(form, `rows.${name}`))));
+  return (
+    <fieldset class="field wide rows" id={inputId(name)}>
+      <legend>
+        {label}
+        {optional && <IfAny />}
+      </legend>
+      <Hint name={name} hint={hint} />
+      <FieldError name={name} problems={form.problems} />
+      <input type="hidden" name={`rows.${name}`} value={String(rows)} />
+      {Array.from({ length: rows }, (_, row) => (
+        <FieldView name={`${name}.${row}`} label={`${row + 1}`} optional={row > 0} control={control.of} form={form} inRow />
+      ))}
+      {rows < control.max && (
+        <button class="plain" name="more" value={name}>
+          Add a row
+        </button>
+      )}
+    </fieldset>
+  );
+}
