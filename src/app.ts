@@ -4,6 +4,7 @@ import { bodyLimit } from 'hono/body-limit';
 import { ReadOnly } from './store/open.ts';
 import { StorageFault } from './store/sqlite.ts';
 import { assets } from './web/assets.ts';
+import { balances } from './web/balances.ts';
 import { bench } from './web/bench.ts';
 import { calculator } from './web/calculator.ts';
 import type { App, Env, Web } from './web/context.ts';
@@ -53,6 +54,7 @@ const RESOURCES = [
   trail,
   setup,
   calculator,
+  balances,
   drafts,
   devices,
 ];

@@ -6,9 +6,11 @@ interface Props {
   readonly line: LedgerLine;
   readonly details: readonly Detail[];
   readonly job: { readonly id: string; readonly bag: string } | null;
+  /** A weight in it was read on a balance that failed a check before or after. */
+  readonly doubted: boolean;
 }
 
-export function EntryView({ line, details, job }: Props) {
+export function EntryView({ line, details, job, doubted }: Props) {
   return (
     <>
       <section class="head">
@@ -33,6 +35,7 @@ export function EntryView({ line, details, job }: Props) {
             It corrects <a href={`/entries/${line.corrects}`}>entry {line.corrects}</a>.
           </p>
         )}
+        {doubted && <p class="again">In doubt: the balance failed a check before or after this weighing. Weigh it again on another.</p>}
         {line.correctedBy.map((seq) => (
           <p class="again">
             Corrected by <a href={`/entries/${seq}`}>entry {seq}</a>; what stands below is what it says now.

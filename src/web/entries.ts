@@ -5,8 +5,8 @@ import { writeControl } from '../book/codec.ts';
 import { optional, stated } from '../book/entry.ts';
 import { lines } from '../book/values.ts';
 import { ENTRIES } from '../entries/index.ts';
-import type { Line } from '../ledger/leaf.ts';
-import { entryType } from '../ledger/registry.ts';
+import type { Kept, Line } from '../ledger/leaf.ts';
+import { entryType, readingsIn } from '../ledger/registry.ts';
 import { saysNow } from '../ledger/remember.ts';
 import { shelfOn, thingOf } from '../store/shelf.ts';
 import { type Ctx, type Env, policyFor, type Resource, type Web } from './context.ts';
@@ -15,6 +15,7 @@ import { type FormOf, showFormPage } from './form-page.ts';
 import { entryAt, ledgerLines } from './ledger-lines.ts';
 import { respond } from './negotiate.ts';
 import { queried, readPosted } from './posted.ts';
+import { balancesOf } from './reckoned.ts';
 import { submitForm } from './submit.ts';
 
 export const entries: Resource = (web) => {
@@ -26,7 +27,7 @@ export const entries: Resource = (web) => {
     });
     app.post(path, async (c) => {
       const of = await formOf(web, c);
-      return of ? submitForm(web, c, of, (await readPosted(c)).posted) : c.notFound();
+      return of ? receiveForm(web, c, of) : c.notFound();
     });
   }
   app.get('/entries/:seq', async (c) => {
@@ -42,7 +43,7 @@ export const entries: Resource = (web) => {
       title: `Entry ${kept.seq}`,
       current: '/trail',
       json: { seq: kept.seq, hash, leaf, says: line.said },
-      body: EntryView({ line, details, job: await jobOf(web, stream) }),
+      body: EntryView({ line, details, job: await jobOf(web, stream), doubted: await isInDoubt(web, c, kept) }),
     });
   });
   app.get('/entries/:seq/correct/:field', async (c) => {
@@ -51,10 +52,18 @@ export const entries: Resource = (web) => {
   });
   app.post('/entries/:seq/correct/:field', async (c) => {
     const of = await correctionOf(web, c);
-    return of ? submitForm(web, c, of, (await readPosted(c)).posted) : c.notFound();
+    return of ? receiveForm(web, c, of) : c.notFound();
   });
   return app;
 };
+
+/** Whether a weight in it was read on a balance that failed a check before or after. */
+async function isInDoubt(web: Web, c: Ctx, { leaf }: Kept): Promise<boolean> {
+  const readings = readingsIn(entryType(leaf.type), leaf.data).filter(({ reading }) => reading.balance !== undefined);
+  if (readings.length === 0 || leaf.type === 'balance_checked') return false;
+  const known = await balancesOf(web, policyFor(c));
+  return readings.some(({ reading }) => known.isDoubted(reading, leaf.occurredAt));
+}
 
 async function jobOf(web: Web, stream: string): Promise<{ id: string; bag: string } | null> {
   const [row] = await web.store.read("SELECT state FROM thing WHERE id = ? AND kind = 'job'", [stream]);

@@ -16,6 +16,7 @@ export const things: Resource = (web) => {
     if (!row) return c.notFound();
     const thing = thingOf(row);
     if (thing.stream !== thing.id && thing.kind !== 'balance' && thing.kind !== 'place') return c.redirect(`/jobs/${thing.stream}`, 303);
+    if (thing.kind === 'balance') return c.redirect(`/balances/${thing.id}`, 303);
     if (thing.kind === 'job') return c.redirect(`/jobs/${thing.id}`, 303);
     const kept = (await entriesOf(web, thing.stream)).filter(
       ({ leaf }) => thing.stream === thing.id || Object.values(leaf.data).includes(thing.id),

@@ -28,6 +28,8 @@
   window.addEventListener('offline', () => say('No connection. What you type stays on this screen; write it when the connection is back.'));
   window.addEventListener('online', () => say(''));
 
+  /** The form that locks; a page without it has nobody to lock out. */
+  const LOCKABLE = '.who';
   const KEEP_MS = 2000;
   let changed = null;
   let due = 0;
@@ -51,13 +53,16 @@
     clearTimeout(due);
     due = setTimeout(keep, KEEP_MS);
   });
-  document.addEventListener('submit', ({ target }) => {
+  document.addEventListener('submit', (event) => {
+    const { target } = event;
     if (target === changed) changed = null;
+    if (!changed || !target.matches(LOCKABLE)) return;
+    event.preventDefault();
+    keep().finally(() => target.submit());
   });
   window.addEventListener('pagehide', keep);
 
   const IDLE_MS = 600_000;
-  const LOCKABLE = '.who';
   let touched = Date.now();
   for (const kind of ['input', 'keydown', 'pointerdown'])
     document.addEventListener(kind, () => {
