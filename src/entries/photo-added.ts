@@ -1,18 +1,8 @@
 // A photograph, by the hash of its file; the file itself can be deleted, the hash stays.
 import { defineEntry, observed, ref, stated } from '../book/entry.ts';
 import { identities } from '../book/given.ts';
+import { PHOTO_SHOWS } from '../book/photographs.ts';
 import { choice, file } from '../book/values.ts';
-
-export const PHOTO_SHOWS = {
-  pan: 'on the pan, with the reading',
-  whole: 'the whole',
-  marks: 'marks',
-  damage: 'damage or wear',
-  stones: 'stones',
-  work: 'work being done',
-  packing: 'packing',
-  paper: 'a signed paper',
-} as const;
 
 export const photoAdded = defineEntry({
   type: 'photo_added',

@@ -1,12 +1,12 @@
 // What a piece is said to be worth, for custody alone: no valuation, and not an insurer's agreed value. It is sealed, so that no letter carries it.
+
+import { BANDS } from '../book/bands.ts';
 import { defineEntry, optional, ref, sealed, stated } from '../book/entry.ts';
 import { identities } from '../book/given.ts';
 import { exactlyOne, pieceIsGone } from '../book/refusals.ts';
 import { choice, money } from '../book/values.ts';
 
 const STATED_BY = { customer: 'the customer', paper: 'a dated paper', shop: 'the shop' } as const;
-/** In the shop's own currency; a band keeps no figure that need not be kept. */
-export const BANDS = { 'to-500': 'up to 500', 'to-2000': '500 to 2,000', 'to-10000': '2,000 to 10,000', over: 'over 10,000' } as const;
 const EITHER = 'Give the value or a band, and only one of them.';
 
 export const valueStated = defineEntry({

@@ -1,7 +1,10 @@
 // Take-in, the full path: who; what, its parts, stones and seats; its marks; the value stated; its condition; photographs; what was
 // agreed and what becomes of metal that leaves it. Both agree on the read-back, and it is written in one command.
+
+import { BANDS } from '../book/bands.ts';
 import { type Data, observed, optional, refOrBegins, stated } from '../book/entry.ts';
 import { METAL_WORDS } from '../book/metals.ts';
+import { PHOTO_SHOWS } from '../book/photographs.ts';
 import { BACKINGS, CUTS, SEAT_STATES, SPECIES } from '../book/stones.ts';
 import { choice, count, decimal, file, fresh, group, list, lines as paragraph, text } from '../book/values.ts';
 import { after, stonesWords } from '../book/words.ts';
@@ -9,9 +12,8 @@ import { PRICE_KINDS, WASTE_TERMS, WORK_STEPS, wordsOf } from '../book/work.ts';
 import { customerMet } from '../entries/customer-met.ts';
 import { jobOpened } from '../entries/job-opened.ts';
 import { markRead } from '../entries/mark-read.ts';
-import { PHOTO_SHOWS } from '../entries/photo-added.ts';
 import { pieceReceived } from '../entries/piece-received.ts';
-import { BANDS, valueStated } from '../entries/value-stated.ts';
+import { valueStated } from '../entries/value-stated.ts';
 import { workAgreed } from '../entries/work-agreed.ts';
 import { formatCivilDate } from '../units/dates.ts';
 import { formatMoney } from '../units/money.ts';

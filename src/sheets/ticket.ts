@@ -1,5 +1,6 @@
 // The short ticket: everything a small job needs, on one page and in one command; both agree on what is read back.
-import { BANDS, valueStated } from '../entries/value-stated.ts';
+import { BANDS } from '../book/bands.ts';
+import { valueStated } from '../entries/value-stated.ts';
 import { workAgreed } from '../entries/work-agreed.ts';
 import { formatCivilDate } from '../units/dates.ts';
 import { defineSheet, line } from './sheet.ts';

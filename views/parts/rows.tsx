@@ -30,7 +30,7 @@ export function ListView({ name, label, hint, optional, control, form }: FieldPr
   );
   const rows = Math.min(control.max, Math.max(Math.max(0, ...filled) + (optional ? 1 : 0), 1, Number(typedIn(form, `rows.${name}`))));
   return (
-    <fieldset class="field wide rows" id={inputId(name)}>
+    <fieldset class="field wide listed" id={inputId(name)}>
       <legend>
         {label}
         {optional && <IfAny />}
