@@ -20,6 +20,7 @@ import { handBack } from './web/hand-back.ts';
 import { health } from './web/health.ts';
 import { jobs } from './web/jobs.ts';
 import { letter } from './web/letter.ts';
+import { news } from './web/news.ts';
 import { owner } from './web/owner.ts';
 import { photos } from './web/photos.ts';
 import { safe } from './web/safe.ts';
@@ -47,6 +48,7 @@ const RESOURCES = [
   bench,
   stones,
   letter,
+  news,
   safe,
   owner,
   things,

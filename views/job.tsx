@@ -1,14 +1,16 @@
 // One job on screen: its bag, whether it reckons, the one next entry, and its ledger, newest first.
-
-import type { JobReckoning, Term } from '../src/projections/job-reckoning.ts';
-import { decimalsOfStep, formatMass, type MassNg, massNg } from '../src/units/mass.ts';
+import type { JobReckoning } from '../src/projections/job-reckoning.ts';
+import type { PhotoTaken } from '../src/projections/photos.ts';
 import type { LedgerLine } from '../src/web/ledger-lines.ts';
-import { Beam } from './parts/beam.tsx';
+import { Ledger } from './parts/ledger.tsx';
+import { Watch } from './parts/news.tsx';
+import { Reckoning } from './parts/reckoning.tsx';
 import { Tag } from './parts/tag.tsx';
 
 export type Link = readonly [href: string, words: string];
 interface Props {
   readonly facts: {
+    readonly id: string;
     readonly bag: string;
     readonly metal: string;
     readonly title: string;
@@ -22,10 +24,11 @@ interface Props {
   readonly reckoned: JobReckoning;
   readonly next: Link | null;
   readonly links: readonly Link[];
+  readonly photos: readonly PhotoTaken[];
   readonly written: LedgerLine | null;
 }
 
-export function JobView({ facts, lines, reckoned, next, links, written }: Props) {
+export function JobView({ facts, lines, reckoned, next, links, photos, written }: Props) {
   const where = [
     facts.customer,
     facts.holder && `with ${facts.holder}`,
@@ -44,6 +47,8 @@ export function JobView({ facts, lines, reckoned, next, links, written }: Props)
         <Tag code={facts.bag} metal={facts.metal} />
         <h1>{facts.title}</h1>
         <p class="soft">{where.filter(Boolean).join(' · ')}</p>
+        <Doors job={facts.id} />
+        <Watch job={facts.id} after={lines.length} />
       </section>
       <Reckoning reckoned={reckoned} />
       <div class="two">
@@ -70,84 +75,48 @@ export function JobView({ facts, lines, reckoned, next, links, written }: Props)
         <section aria-labelledby="l">
           <h2 id="l">What has happened</h2>
           <Ledger lines={lines} />
+          {lines.length === 0 && <p class="soft">Nothing yet after take-in.</p>}
         </section>
       </div>
+      <Photographs job={facts.id} photos={photos} />
     </>
   );
 }
 
-function Reckoning({ reckoned }: { readonly reckoned: JobReckoning }) {
-  const { cameIn, expected, last, removed, added, closed, state, sentence } = reckoned;
-  const tilt = closed ? closed.lossNg / 1e9 / (3 * closed.uG) : 0;
-  const step = cameIn?.stepNg ?? massNg(10_000_000);
-  const grams = (ng: MassNg) => formatMass(ng, 'g', decimalsOfStep(step, 'g'));
-  return (
-    <section class="reckon" aria-labelledby="r">
-      <h2 id="r" class="sr">
-        The reckoning
-      </h2>
-      <Beam state={state} tilt={-tilt} sentence={sentence} />
-      <dl class="pans">
-        <Pan words="came in" terms={cameIn ? [cameIn] : []} value={cameIn && grams(cameIn.ng)} />
-        <Pan
-          words={
-            last && closed
-              ? 'weighed last'
-              : `in the piece, by reckoning${expected ? `, ± ${grams(massNg(Math.round(2e9 * expected.uG)))}` : ''}`
-          }
-          terms={last && closed ? [last] : []}
-          value={last && closed ? grams(last.ng) : expected && grams(expected.ng)}
-        />
-        <Pan words="taken out" terms={removed} value={grams(total(removed))} />
-        {added.length > 0 && <Pan words="added" terms={added} value={grams(total(added))} />}
-      </dl>
-      <p class="sentence">{sentence}</p>
-    </section>
-  );
-}
+const DOORS = [
+  ['/stones', 'Stones'],
+  ['?face=customer', 'Turn the screen'],
+  ['/letter', 'Letter'],
+] as const;
 
-const total = (terms: readonly Term[]): MassNg => massNg(terms.reduce((sum, { ng }) => sum + ng, 0));
-
-/** A sum and the entries it is made of. */
-function Pan({ words, terms, value }: { readonly words: string; readonly terms: readonly Term[]; readonly value: string | null }) {
+function Doors({ job }: { readonly job: string }) {
   return (
-    <div>
-      <dd>
-        {value ?? '?'}
-        <span>{'\u00a0'}g</span>
-      </dd>
-      <dt>
-        {words}
-        {terms.length > 0 && (
-          <small>
-            {' entry '}
-            {terms.map(({ seq }, index) => (
-              <>
-                {index > 0 && ', '}
-                <a href={`/entries/${seq}`}>{seq}</a>
-              </>
-            ))}
-          </small>
-        )}
-      </dt>
-    </div>
-  );
-}
-
-export function Ledger({ lines }: { readonly lines: readonly LedgerLine[] }) {
-  return (
-    <ol class="ledger">
-      {lines.map((line) => (
-        <li class={line.correctedBy.length > 0 ? 'struck' : line.corrects === null ? '' : 'joined'}>
-          <b>{line.said}</b>
-          <span class="num">{line.weight}</span>
-          <small>
-            <a href={`/entries/${line.seq}`}>{line.seq}</a> · {line.at} · {line.by}
-            {line.late && ` · written late: it happened ${line.late}`}
-            {line.correctedBy.length > 0 && ` · corrected by ${line.correctedBy.join(', ')}`}
-          </small>
-        </li>
+    <p class="doors">
+      {DOORS.map(([path, words]) => (
+        <a href={`/jobs/${job}${path}`}>{words}</a>
       ))}
-    </ol>
+    </p>
+  );
+}
+
+function Photographs({ job, photos }: { readonly job: string; readonly photos: readonly PhotoTaken[] }) {
+  return (
+    <section aria-labelledby="p">
+      <h2 id="p">Photographs</h2>
+      <ul class="photos">
+        {photos.map(({ seq, hash, shows }) => (
+          <li>
+            <a href={`/photos/${hash}`}>
+              <img src={`/photos/${hash}`} alt={shows} loading="lazy" />
+            </a>
+            <small>
+              {shows} · <a href={`/entries/${seq}`}>{seq}</a>
+            </small>
+          </li>
+        ))}
+      </ul>
+      {photos.length === 0 && <p class="soft">No photograph yet.</p>}
+      <a href={`/jobs/${job}/write/photo_added`}>Add a photograph</a>
+    </section>
   );
 }

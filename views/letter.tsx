@@ -3,7 +3,7 @@ import { raw } from 'hono/html';
 import type { Letter } from '../src/projections/letter.ts';
 import type { Moment } from '../src/projections/timeline.ts';
 import { Beam } from './parts/beam.tsx';
-import { Crossings, Stones, Timeline } from './parts/letter.tsx';
+import { Corrections, Crossings, Stones, ThenAndNow, Timeline } from './parts/letter.tsx';
 
 export interface LetterShown {
   readonly shop: string;
@@ -15,7 +15,8 @@ export interface LetterShown {
   readonly photos: readonly { readonly hash: string; readonly at: string; readonly shows: string }[];
   readonly moments: readonly (Omit<Moment, 'atMs'> & { readonly at: string })[];
 }
-type Src = (hash: string) => string;
+/** Where a photograph is to be had; nowhere once it was deleted. */
+export type Src = (hash: string) => string;
 
 interface PageProps {
   readonly shown: LetterShown;
@@ -69,34 +70,9 @@ export function LetterFile({ shown, css, check, src }: FileProps) {
 }
 
 export function LetterBody({ shown, src }: Pick<PageProps, 'shown' | 'src'>) {
-  const { letter, moments } = shown;
   return (
     <article class="letter">
-      <header>
-        <p class="soft">
-          {shown.shop} · record letter · bag <b>{shown.bag}</b> · {shown.issued}
-        </p>
-        <h1>{shown.title}</h1>
-        <p class="sentence">{letter.sentence}</p>
-      </header>
-      <ThenAndNow photos={shown.photos} src={src} />
-      <section>
-        <h2>The weights</h2>
-        <Beam {...letter.beam} />
-        <dl class="numbers">
-          {letter.beam.numbers.map(({ what, weight }) => (
-            <div>
-              <dd>{weight}</dd>
-              <dt>{what}</dt>
-            </div>
-          ))}
-        </dl>
-        <p>{letter.beam.sentence}</p>
-      </section>
-      <Stones stones={letter.stones} />
-      <Crossings letter={letter} />
-      <Timeline moments={moments} />
-      <Corrections moments={moments} />
+      <LetterFacts shown={shown} src={src} />
       <section>
         <h2>Check this letter</h2>
         <p>
@@ -121,68 +97,50 @@ export function LetterBody({ shown, src }: Pick<PageProps, 'shown' | 'src'>) {
   );
 }
 
-function ThenAndNow({ photos, src }: { readonly photos: LetterShown['photos']; readonly src: Src }) {
-  const first = photos.find(({ shows }) => shows === 'on the pan') ?? photos[0];
-  const last = photos.at(-1);
-  const both = [first, last].filter((one, n) => one !== undefined && (n === 0 || one !== first));
-  if (both.length === 0) return null;
+/** What the screen turned to the customer shows, and the letter before its small print. */
+export function LetterFacts({ shown, src }: Pick<PageProps, 'shown' | 'src'>) {
+  const { letter, moments } = shown;
   return (
-    <section class="then-now" aria-label="Photographs">
-      {both.map(
-        (one) =>
-          one && (
-            <figure>
-              {src(one.hash) === '' ? (
-                <p class="soft">This photograph has been deleted.</p>
-              ) : (
-                <img src={src(one.hash)} alt={`${one.shows}, ${one.at}`} />
-              )}
-              <figcaption>
-                {one.at}, {one.shows}
-              </figcaption>
-            </figure>
-          ),
-      )}
-    </section>
+    <>
+      <header>
+        <p class="soft">
+          {shown.shop} · bag <b>{shown.bag}</b> · {shown.issued}
+        </p>
+        <h1>{shown.title}</h1>
+        <p class="sentence">{letter.sentence}</p>
+      </header>
+      <ThenAndNow photos={shown.photos} src={src} />
+      <section>
+        <h2>The weights</h2>
+        <Beam {...letter.beam} />
+        <dl class="numbers">
+          {letter.beam.numbers.map(({ what, weight }) => (
+            <div>
+              <dd>{weight}</dd>
+              <dt>{what}</dt>
+            </div>
+          ))}
+        </dl>
+        <p>{letter.beam.sentence}</p>
+      </section>
+      <Stones stones={letter.stones} />
+      <Crossings letter={letter} />
+      <Timeline moments={moments} />
+      <Corrections moments={moments} />
+    </>
   );
 }
 
-function Corrections({ moments }: Pick<LetterShown, 'moments'>) {
-  const corrected = moments.filter(({ correctedBy }) => correctedBy.length > 0).length;
+/** The screen turned to the customer: her own things, and nothing of the shop's or of others'. */
+export function CustomerFace({ shown, job, src }: Omit<PageProps, 'told'>) {
   return (
-    <p class="soft">
-      {corrected === 0
-        ? 'Nothing in this job was corrected afterwards.'
-        : `${corrected === 1 ? 'One entry was' : `${corrected} entries were`} corrected afterwards; what is shown is what stands now, and the corrections are in the list above.`}
-    </p>
-  );
-}
-
-interface TellProps {
-  readonly job: string;
-  readonly bag: string;
-  readonly disagreements: readonly string[];
-  readonly caution: string;
-}
-
-export function TellFirst({ job, bag, disagreements, caution }: TellProps) {
-  return (
-    <section class="head">
-      <h1>Tell your insurer first</h1>
-      <p>This letter would say that something does not agree:</p>
-      <ul>
-        {disagreements.map((one) => (
-          <li>{one}</li>
-        ))}
-      </ul>
-      <p class="again">{caution}</p>
-      <p class="act">
-        <a class="button" href={`/jobs/${job}/write/difference_explained`}>
-          Explain the difference
-        </a>
-        <a href={`/jobs/${job}/letter?told=yes`}>Our insurer knows: show the letter</a>
-        <a href={`/jobs/${job}`}>Back to {bag}</a>
+    <>
+      <article class="letter">
+        <LetterFacts shown={shown} src={src} />
+      </article>
+      <p>
+        <a href={`/jobs/${job}`}>Turn the screen back</a>
       </p>
-    </section>
+    </>
   );
 }

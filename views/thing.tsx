@@ -1,6 +1,6 @@
 // A lot, stock, skin, balance or place, with the entries that tell of it.
 import type { LedgerLine } from '../src/web/ledger-lines.ts';
-import { Ledger } from './job.tsx';
+import { Ledger } from './parts/ledger.tsx';
 
 const KINDS: Readonly<Record<string, string>> = {
   lot: 'Scrap lot',

@@ -1,7 +1,7 @@
 // The trail: every entry, newest first, and the check of the log.
 import type { LedgerLine } from '../src/web/ledger-lines.ts';
 import type { Checked } from '../src/web/trail.ts';
-import { Ledger } from './job.tsx';
+import { Ledger } from './parts/ledger.tsx';
 
 interface Props {
   readonly lines: readonly LedgerLine[];

@@ -23,8 +23,8 @@ export interface Access extends Devices, Drafts {
   tryCredential(person: Ref<'person'>, device: string, kind: Credential, secret: string): Promise<Tried>;
   /** Begins a session; answers its token, of which only the hash is kept. */
   beginSession(person: Ref<'person'>, device: string): Promise<string>;
-  /** The session of a token, locked after ten idle minutes; null when there is none. */
-  session(token: string): Promise<Session | null>;
+  /** The session of a token, locked after ten idle minutes; null when there is none. Watching a page for news is no sign of anybody being there. */
+  session(token: string, isWatching?: boolean): Promise<Session | null>;
   unlock(token: string): Promise<void>;
   endSession(token: string): Promise<void>;
   /** A link that makes the owner, once, within half an hour. */
@@ -85,7 +85,7 @@ export function openAccess(file: SqliteFile, pepper: Uint8Array, clock: () => In
       await run('INSERT INTO session (token_hash, person, device, begun_at, seen_at) VALUES (?, ?, ?, ?, ?)', args);
       return token;
     },
-    async session(token) {
+    async session(token, isWatching = false) {
       const [row] = await file.read('SELECT person, device, begun_at, seen_at, locked_at FROM session WHERE token_hash = ?', [
         tokenHash(token),
       ]);
@@ -93,7 +93,7 @@ export function openAccess(file: SqliteFile, pepper: Uint8Array, clock: () => In
       const idle = clock() - Number(row.seen_at) > IDLE_MS;
       const lockedAt = row.locked_at === null ? (idle ? clock() : null) : Number(row.locked_at);
       if (idle && row.locked_at === null) await run('UPDATE session SET locked_at = ? WHERE token_hash = ?', [clock(), tokenHash(token)]);
-      else if (clock() - Number(row.seen_at) > 30_000)
+      else if (!isWatching && clock() - Number(row.seen_at) > 30_000)
         await run('UPDATE session SET seen_at = ? WHERE token_hash = ?', [clock(), tokenHash(token)]);
       return { person: String(row.person) as Ref<'person'>, device: String(row.device), lockedAt };
     },

@@ -49,7 +49,8 @@ export function gate(web: Web): MiddlewareHandler<Env> {
     await web.directory.settled();
     const token = sessionToken(web, c);
     const device = await deviceOf(web, c);
-    const found = token && device ? await web.access.session(token) : null;
+    const isWatching = c.req.path.endsWith('/news') && c.req.header('hx-request') !== undefined;
+    const found = token && device ? await web.access.session(token, isWatching) : null;
     const session = found && (!isOnLan(web) || found.device === device) ? found : null;
     c.set('device', device);
     c.set('session', session && token ? { ...session, token } : null);
@@ -62,7 +63,7 @@ export function gate(web: Web): MiddlewareHandler<Env> {
     if (allowed === undefined) return notThere(c);
     if (allowed === 'anyone') return next();
     const person = c.get('person');
-    if (!person || session?.lockedAt != null) return signInFirst(web, c);
+    if (!person || session?.lockedAt != null) return isWatching ? c.body(null, 204) : signInFirst(web, c);
     if (allowed.includes(person.role)) return next();
     return c.text('Your role may not open this. Ask the owner.', 403);
   };

@@ -1,13 +1,20 @@
-// One job: where it is, whether it reckons, what comes next, and its ledger; and the way home.
+// One job: where it is, whether it reckons, what comes next, its photographs and its ledger; and the screen turned to the customer.
 import { Hono } from 'hono';
 import { JobView } from '../../views/job.tsx';
+import { CustomerFace, type LetterShown } from '../../views/letter.tsx';
+import { ENTRIES } from '../entries/index.ts';
+import type { Kept } from '../ledger/leaf.ts';
 import { holderOf, placeOf, sumOf, type Thing } from '../ledger/thing.ts';
 import { reckonJob } from '../projections/job-reckoning.ts';
+import { photosIn } from '../projections/photos.ts';
+import { SHEETS } from '../sheets/index.ts';
 import { thingOf } from '../store/shelf.ts';
 import { formatCivilDate } from '../units/dates.ts';
 import { type Ctx, type Env, policyFor, type Resource, type Web, whoAsks } from './context.ts';
 import { expectedWords, jobThings } from './form.ts';
+import { holderWords } from './house.ts';
 import { entriesOf, ledgerLines } from './ledger-lines.ts';
+import { letterFor, photoPath } from './letter.ts';
 import { respond } from './negotiate.ts';
 import { nextEntries, titleOf } from './next-entry.ts';
 import { groundsFor } from './reckoned.ts';
@@ -18,48 +25,78 @@ export const jobs: Resource = (web) => {
   app.get('/jobs/:job', async (c) => {
     const job = await jobAt(web, c);
     if (!job) return c.notFound();
-    const things = await jobThings(web, job.id);
     const kept = await entriesOf(web, job.id);
-    const lines = await ledgerLines(web, policyFor(c), kept);
-    const pieces = things.filter(({ kind }) => kind === 'piece');
-    const holder = pieces[0] ? holderOf(pieces[0], job) : null;
-    const place = placeOf(pieces[0] ?? job, job);
-    const { next, others } = nextEntries(job, things, whoAsks(c).id);
-    const reckoned = reckonJob(kept, await groundsFor(web, policyFor(c), job.id));
-    const written = lines.find(({ seq }) => String(seq) === c.req.query('written'));
-    const facts = {
-      bag: job.says.bag ?? '',
-      metal: pieces[0]?.says.metal ?? 'other',
-      title: pieces.map((piece) => wordsFor(web, piece)).join(', ') || 'Nothing received yet',
-      customer: web.directory.nameOf(web.directory.customerOf(job.id) ?? '') ?? null,
-      holder: holder && (web.directory.nameOf(holder) ?? holder),
-      place: place && (await placeWords(web, place)),
-      status: job.status ?? 'open',
-      promise: job.promise ? formatCivilDate(job.promise) : null,
-    };
-    const expected = pieces.map((piece) => ({
-      words: wordsFor(web, piece),
-      expected: expectedWords(piece, policyFor(c).parameters),
-      known: 'ng' in sumOf(piece.expected),
-    }));
-    const links = others.filter((name) => name !== next).map((name) => [`/jobs/${job.id}/write/${name}`, titleOf(name)] as const);
-    const nextLink =
-      next === null
-        ? null
-        : next === 'hand-back'
-          ? ([`/jobs/${job.id}/hand-back`, 'Hand it back'] as const)
-          : ([`/jobs/${job.id}/write/${next}`, titleOf(next)] as const);
-    return respond(c, {
-      title: `${facts.bag} · ${facts.title}`,
-      current: '/',
-      json: { job: { id: job.id, ...facts }, reckoned, entries: lines, expected },
-      body: JobView({ facts, lines: [...lines].reverse(), reckoned, next: nextLink, links, written: written ?? null }),
-    });
+    return c.req.query('face') === 'customer' ? turned(web, c, job, kept) : page(web, c, job, kept);
   });
   return app;
 };
 
-/** The job of the path, or null. */
+async function page(web: Web, c: Ctx, job: Thing, kept: readonly Kept[]): Promise<Response> {
+  const policy = policyFor(c);
+  const things = await jobThings(web, job.id);
+  const lines = await ledgerLines(web, policy, kept);
+  const pieces = things.filter(({ kind }) => kind === 'piece');
+  const reckoned = reckonJob(kept, await groundsFor(web, policy, job.id));
+  const facts = await factsOfJob(web, job, pieces);
+  const { next, others } = nextEntries(job, things, whoAsks(c).id);
+  const hrefOf = (name: string) => (name === 'hand-back' ? `/jobs/${job.id}/hand-back` : `/jobs/${job.id}/write/${name}`);
+  const expected = pieces.map((piece) => ({
+    words: wordsFor(web, piece),
+    expected: expectedWords(piece, policy.parameters),
+    known: 'ng' in sumOf(piece.expected),
+  }));
+  return respond(c, {
+    title: `${facts.bag} · ${facts.title}`,
+    current: '/',
+    json: { job: facts, reckoned, entries: lines, expected },
+    body: JobView({
+      facts,
+      reckoned,
+      lines: [...lines].reverse(),
+      next: next === null ? null : [hrefOf(next), next === 'hand-back' ? 'Hand it back' : titleOf(next)],
+      links: [...sheetsFor(job), ...others.filter((name) => name !== next).map((name) => [hrefOf(name), titleOf(name)] as const)],
+      photos: photosIn(kept),
+      written: lines.find(({ seq }) => String(seq) === c.req.query('written')) ?? null,
+    }),
+  });
+}
+
+/** Sheets that write several entries at once, by where the job stands. */
+function sheetsFor({ id, status }: Thing): readonly (readonly [href: string, words: string])[] {
+  if (status === 'agreed') return [[`/jobs/${id}/finish`, SHEETS.finish.form.title]];
+  return status === 'finished' ? [[`/jobs/${id}/hand-back-with-exception`, ENTRIES.returned_with_exception.form.title]] : [];
+}
+
+async function factsOfJob(web: Web, job: Thing, pieces: readonly Thing[]) {
+  const [first] = pieces;
+  const place = placeOf(first ?? job, job);
+  return {
+    id: job.id,
+    bag: job.says.bag ?? '',
+    metal: first?.says.metal ?? 'other',
+    title: pieces.map((piece) => wordsFor(web, piece)).join(', ') || 'Nothing received yet',
+    customer: web.directory.nameOf(web.directory.customerOf(job.id) ?? '') ?? null,
+    holder: holderWords(web, first ? holderOf(first, job) : null) || null,
+    place: place && (await placeWords(web, place)),
+    status: job.status ?? 'open',
+    promise: job.promise ? formatCivilDate(job.promise) : null,
+  };
+}
+
+/** The screen turned to the customer: what does not agree is being looked into, and is not said over the counter by a screen. */
+async function turned(web: Web, c: Ctx, job: Thing, kept: readonly Kept[]): Promise<Response> {
+  const shown = await letterFor(web, c, job, kept);
+  const face: LetterShown = shown.letter.disagreements.length === 0 ? shown : { ...shown, letter: { ...shown.letter, ...UNDER_REVIEW } };
+  return respond(c, { title: shown.title, json: face, body: CustomerFace({ shown: face, job: job.id, src: photoPath }) });
+}
+
+const UNDER_REVIEW = {
+  sentence: 'We are checking our entries on this piece.',
+  beam: { state: 'open', tilt: 0, sentence: 'The weights are being checked.', numbers: [] },
+  disagreements: [],
+} as const;
+
+/** The job that the address names, or null. */
 export async function jobAt(web: Web, c: Ctx): Promise<Thing | null> {
   const [row] = await web.store.read("SELECT state FROM thing WHERE id = ? AND kind = 'job'", [c.req.param('job') ?? '']);
   return row ? thingOf(row) : null;

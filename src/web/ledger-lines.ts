@@ -2,7 +2,7 @@
 
 import { correctionsIn, factsOf, patchedData } from '../ledger/corrections.ts';
 import type { Kept } from '../ledger/leaf.ts';
-import { entryType, readingsIn } from '../ledger/registry.ts';
+import { entryType, openData, readingsIn, type Values } from '../ledger/registry.ts';
 import { keptOf } from '../store/shelf.ts';
 import { formatInstant } from '../units/dates.ts';
 import { readingWords } from '../weighing/reading.ts';
@@ -19,6 +19,8 @@ export interface LedgerLine {
   readonly at: string;
   /** Recorded more than a quarter of an hour after it happened. */
   readonly late: string | null;
+  /** What was written first, where a correction now stands for it. */
+  readonly first: { readonly said: string; readonly weight: string } | null;
   readonly correctedBy: readonly number[];
   readonly corrects: number | null;
 }
@@ -40,15 +42,18 @@ export async function ledgerLines(web: Web, policy: Policy, kept: readonly Kept[
   return kept.map(({ leaf, seq, hash }) => {
     const entry = entryType(leaf.type, leaf.ver);
     const data = patchedData(leaf, corrections.get(hash));
+    const weightOf = (of: Values) =>
+      readingsIn(entry, of)
+        .map(({ reading }) => readingWords(reading))
+        .join(', ');
     const target = factsOf(leaf).find(({ fact }) => fact === 'correction');
     return {
       seq,
       hash,
       type: leaf.type,
       said: entry.say(data, name),
-      weight: readingsIn(entry, data)
-        .map(({ reading }) => readingWords(reading))
-        .join(', '),
+      weight: weightOf(data),
+      first: corrections.has(hash) ? { said: entry.say(openData(leaf), name), weight: weightOf(openData(leaf)) } : null,
       by: name(leaf.by),
       at: formatInstant(leaf.at, policy.zone),
       late: leaf.at - leaf.occurredAt > LATE_MS ? formatInstant(leaf.occurredAt, policy.zone) : null,

@@ -2,11 +2,13 @@
 import { readFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { Hono } from 'hono';
-import { LetterFile, LetterPage, type LetterShown, TellFirst } from '../../views/letter.tsx';
+import { LetterFile, LetterPage, type LetterShown } from '../../views/letter.tsx';
+import { TellFirst } from '../../views/tell-first.tsx';
 import type { Kept } from '../ledger/leaf.ts';
 import type { Thing } from '../ledger/thing.ts';
 import { reckonJob } from '../projections/job-reckoning.ts';
 import { letterOf } from '../projections/letter.ts';
+import { photosIn } from '../projections/photos.ts';
 import { stonesOf } from '../projections/stones.ts';
 import { timelineOf } from '../projections/timeline.ts';
 import { readPhoto } from '../store/photos.ts';
@@ -58,7 +60,7 @@ function tellFirst(c: Ctx, job: Thing, { bag, letter: { disagreements } }: Lette
   });
 }
 
-const photoPath = (hash: string): string => `/photos/${hash}`;
+export const photoPath = (hash: string): string => `/photos/${hash}`;
 
 async function photoInline(web: Web, hash: string): Promise<string> {
   const bytes = await readPhoto(web.photosDir, hash);
@@ -85,7 +87,9 @@ export async function letterFor(web: Web, c: Ctx, job: Thing, kept: readonly Kep
     issued: day(web.clock()),
     entries: kept.length,
     letter: letterOf(kept, reckoned, stones),
-    photos: photosIn(kept).map(({ hash, atMs, shows }) => ({ hash, shows, at: day(atMs) })),
+    photos: photosIn(kept)
+      .filter(({ forCustomer }) => forCustomer)
+      .map(({ hash, atMs, shows }) => ({ hash, shows, at: day(atMs) })),
     moments: timelineOf(kept, (id) => neutralName(things.find((thing) => thing.id === id))).map((moment) => ({
       ...moment,
       at: day(moment.atMs),
@@ -102,21 +106,4 @@ function neutralName(thing: Thing | undefined): string {
   if (thing?.kind === 'stone') return [thing.says.seat, thing.says.species].filter(Boolean).join(', ') || 'a stone';
   if (thing?.kind === 'packet') return thing.says.seat ?? 'a packet';
   return 'the job';
-}
-
-const SHOWS: Readonly<Record<string, string>> = {
-  pan: 'on the pan',
-  whole: 'the whole',
-  marks: 'marks',
-  damage: 'damage or wear',
-  stones: 'stones',
-  work: 'the work',
-};
-
-/** Photographs of the piece; packing and signed papers are the shop's own. */
-function photosIn(kept: readonly Kept[]): readonly { readonly hash: string; readonly atMs: number; readonly shows: string }[] {
-  return kept.flatMap(({ leaf: { type, data, occurredAt } }) => {
-    const shows = type === 'photo_added' ? SHOWS[String(data.shows)] : 'as looked over';
-    return typeof data.photo === 'string' && shows !== undefined ? [{ hash: data.photo, atMs: occurredAt, shows }] : [];
-  });
 }

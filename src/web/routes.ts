@@ -39,6 +39,7 @@ export const ROUTES: Readonly<Record<string, Allowed>> = {
   'GET /b/:bag': READERS,
   'GET /bag': READERS,
   'GET /jobs/:job/stones': READERS,
+  'GET /jobs/:job/news': READERS,
   'GET /jobs/:job/letter': STAFF,
   'GET /jobs/:job/letter.html': STAFF,
   'GET /bench': READERS,

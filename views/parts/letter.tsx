@@ -1,6 +1,6 @@
 // The lists of a record letter: the stones, what was removed and added, and what was done when.
 import type { Crossing, Letter, LetterStone } from '../../src/projections/letter.ts';
-import type { LetterShown } from '../letter.tsx';
+import type { LetterShown, Src } from '../letter.tsx';
 
 export function Stones({ stones }: { readonly stones: readonly LetterStone[] }) {
   if (stones.length === 0) return null;
@@ -76,5 +76,42 @@ export function Timeline({ moments }: Pick<LetterShown, 'moments'>) {
         ))}
       </ol>
     </section>
+  );
+}
+
+export function ThenAndNow({ photos, src }: { readonly photos: LetterShown['photos']; readonly src: Src }) {
+  const first = photos.find(({ shows }) => shows === 'on the pan') ?? photos[0];
+  const last = photos.at(-1);
+  const both = [first, last].filter((one, n) => one !== undefined && (n === 0 || one !== first));
+  if (both.length === 0) return null;
+  return (
+    <section class="then-now" aria-label="Photographs">
+      {both.map(
+        (one) =>
+          one && (
+            <figure>
+              {src(one.hash) === '' ? (
+                <p class="soft">This photograph has been deleted.</p>
+              ) : (
+                <img src={src(one.hash)} alt={`${one.shows}, ${one.at}`} />
+              )}
+              <figcaption>
+                {one.at}, {one.shows}
+              </figcaption>
+            </figure>
+          ),
+      )}
+    </section>
+  );
+}
+
+export function Corrections({ moments }: Pick<LetterShown, 'moments'>) {
+  const corrected = moments.filter(({ correctedBy }) => correctedBy.length > 0).length;
+  return (
+    <p class="soft">
+      {corrected === 0
+        ? 'Nothing in this job was corrected afterwards.'
+        : `${corrected === 1 ? 'One entry was' : `${corrected} entries were`} corrected afterwards; what is shown is what stands now, and the corrections are in the list above.`}
+    </p>
   );
 }
