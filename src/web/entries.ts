@@ -14,9 +14,9 @@ import { describe } from './describe.ts';
 import { type FormOf, showFormPage } from './form-page.ts';
 import { entryAt, ledgerLines } from './ledger-lines.ts';
 import { respond } from './negotiate.ts';
-import { queried, readPosted } from './posted.ts';
+import { queried } from './posted.ts';
 import { balancesOf } from './reckoned.ts';
-import { submitForm } from './submit.ts';
+import { receiveForm } from './submit.ts';
 
 export const entries: Resource = (web) => {
   const app = new Hono<Env>();
