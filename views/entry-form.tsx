@@ -49,7 +49,7 @@ export function EntryForm(page: FormPage) {
         action={page.action}
         enctype="multipart/form-data"
         novalidate
-        data-form={page.hidden.find(([name]) => name === 'form')?.[1]}
+        data-form={page.hidden.find(([name]) => name === 'formKey')?.[1]}
         {...upgraded(page.action)}
       >
         {page.hidden.map(([name, value]) => (

@@ -38,7 +38,7 @@ const FORM_PATH = /^\/[\w/-]*$/;
 
 /** Keeps what was posted, but never a PIN, for the form at `path`; answers the address that opens it again, or null where it is no form. */
 export async function keepDraft(web: Web, writer: Writer, path: string, posted: Posted): Promise<string | null> {
-  const key = first(posted, 'form');
+  const key = first(posted, 'formKey');
   const fields = JSON.stringify([...posted].filter(([name]) => !NEVER_KEPT.includes(name)));
   if (!/^[0-9a-z]{26}$/.test(key) || !FORM_PATH.test(path) || fields.length > LARGEST_DRAFT) return null;
   await web.access.saveDraft(key, writer, path, fields);

@@ -76,7 +76,13 @@ export async function showFormPage(web: Web, c: Ctx, of: FormOf, said: Said = {}
     status: since.length > 0 ? 409 : problems.length > 0 ? 422 : 200,
     json: { ...jsonOf(of, fields), hidden: Object.fromEntries(hidden), problems, since },
     body: EntryForm({
-      ...{ title: wording.title, action: of.action, button: wording.button ?? 'Write the entry', fields, since },
+      ...{
+        title: wording.title,
+        action: of.action,
+        button: of.readBack ? 'Read it back' : (wording.button ?? 'Write the entry'),
+        fields,
+        since,
+      },
       ...(wording.sections ? { sections: wording.sections } : {}),
       form: {
         ...form,

@@ -51,7 +51,8 @@ export async function showForm(
 ): Promise<Shown> {
   const policy = policyFor(c);
   const kept = (name: string, make: () => string) => typed.get(name)?.[0] || make();
-  const hidden: (readonly [string, string])[] = [['form', kept('form', () => ulid(web.clock()).toLowerCase())]];
+  // Not "form": an input of that name hides the form itself from scripts that ask the form's elements for it.
+  const hidden: (readonly [string, string])[] = [['formKey', kept('formKey', () => ulid(web.clock()).toLowerCase())]];
   const things: Record<string, readonly (readonly [string, string])[]> = {};
   const filled = new Map(typed);
   const streams = new Set<string>([policy.shop, ...(job ? [job.id] : [])]);

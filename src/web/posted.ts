@@ -31,7 +31,7 @@ export const first = (posted: Posted, name: string): string => posted.get(name)?
 /** What the address carries after its question mark, as if it had been posted; a form's own key and its PIN are never taken from there. */
 export function queried(c: Ctx): Posted {
   const named = Object.entries(c.req.queries()).filter(
-    ([name]) => name !== 'form' && name !== 'pin' && name !== 'draft' && !name.startsWith('seen.'),
+    ([name]) => name !== 'formKey' && name !== 'pin' && name !== 'draft' && !name.startsWith('seen.'),
   );
   return new Map(named);
 }

@@ -18,7 +18,7 @@ export async function tryOut(web: Web, c: Ctx, posted: Posted, lines: readonly L
   const [row] = await store.read('SELECT COALESCE(MAX(seq) + 1, 0) AS size FROM entry');
   const decided = await decideCommand(
     overlayOn(shelfOn(store.read, store.keys)),
-    { id: first(posted, 'form'), by: whoAsks(c).id, auth: 'pin', device: 'none', seen: seenIn(posted), lines },
+    { id: first(posted, 'formKey'), by: whoAsks(c).id, auth: 'pin', device: 'none', seen: seenIn(posted), lines },
     { log: store.log, seq: Number(row?.size), shop, at, today: civilDateOf(at, zone), alone, sha256, random },
   );
   return 'answer' in decided ? toOutcome(decided.answer) : null;

@@ -43,8 +43,8 @@ export type Outcome =
 export async function record(web: Web, c: Ctx, posted: Posted, lines: readonly Line[]): Promise<Outcome> {
   const person = whoAsks(c);
   const session = c.get('session');
-  const id = first(posted, 'form');
-  if (!/^[0-9a-z]{26}$/.test(id)) return { problems: [{ field: 'form', say: 'This form has lost its key. Open it again.' }] };
+  const id = first(posted, 'formKey');
+  if (!/^[0-9a-z]{26}$/.test(id)) return { problems: [{ field: 'formKey', say: 'This form has lost its key. Open it again.' }] };
   const before = await web.store.recorded({ id, by: person.id, lines });
   if (before) return toOutcome(before);
   const pin = first(posted, 'pin');

@@ -35,10 +35,10 @@ describe('a form posted after ten idle minutes', () => {
     const answer = await bench.post(path(), { ...form, about: ring.job, text: TEXT, pin: PIN });
     const back = backOf(answer);
     expect([answer.status, await written()]).toEqual([303, 0]);
-    expect(back).toBe(`${path()}?draft=${form.form}`);
+    expect(back).toBe(`${path()}?draft=${form.formKey}`);
     const again = await site.as('bench');
     const shown = await typedInto(again, back);
-    expect([shown.text, shown.form]).toEqual([TEXT, form.form]);
+    expect([shown.text, shown.formKey]).toEqual([TEXT, form.formKey]);
     expect((await again.post(path(), { ...shown, about: ring.job })).status).toBe(303);
     expect(await written()).toBe(1);
   });
@@ -62,12 +62,12 @@ describe('a form posted when its session is gone', () => {
   });
   it('does not fill the disk: twenty strangers’ forms are kept, and no long one', async () => {
     const form = await bench.form(path());
-    const key = (n: number) => `${String(form.form).slice(0, 23)}${String(n).padStart(3, '0')}`;
-    for (let n = 0; n < 25; n++) await site.nobody.post(path(), { form: key(n), text: 'x' });
+    const key = (n: number) => `${String(form.formKey).slice(0, 23)}${String(n).padStart(3, '0')}`;
+    for (let n = 0; n < 25; n++) await site.nobody.post(path(), { formKey: key(n), text: 'x' });
     const [row] = await site.shop.store.access.read('SELECT COUNT(*) AS n FROM draft', []);
     expect(Number(row?.n)).toBe(20);
     expect(backOf(await bench.post('/lock', {}))).toBe('');
-    expect(backOf(await site.nobody.post(path(), { form: form.form ?? '', text: 'x'.repeat(200_000) }))).toBe('/');
+    expect(backOf(await site.nobody.post(path(), { formKey: form.formKey ?? '', text: 'x'.repeat(200_000) }))).toBe('/');
   });
 });
 
@@ -98,10 +98,10 @@ describe('a draft', () => {
     await bench.post('/drafts', { ...form, text: TEXT, 'draft.path': path() });
     const owner = await site.as('owner');
     expect((await owner.json('/drafts')).drafts).toEqual([]);
-    expect((await typedInto(owner, `${path()}?draft=${form.form}`)).text).toBe('');
+    expect((await typedInto(owner, `${path()}?draft=${form.formKey}`)).text).toBe('');
     await owner.post('/drafts', { ...form, text: 'overwritten', 'draft.path': path() });
-    await owner.post('/drafts/drop', { key: form.form ?? '' });
-    expect((await typedInto(bench, `${path()}?draft=${form.form}`)).text).toBe(TEXT);
+    await owner.post('/drafts/drop', { key: form.formKey ?? '' });
+    expect((await typedInto(bench, `${path()}?draft=${form.formKey}`)).text).toBe(TEXT);
   });
   it('leads to no other site', async () => {
     const form = await bench.form(path());

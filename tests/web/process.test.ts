@@ -68,7 +68,7 @@ describe('kill -9 while people write', () => {
     for (let round = 0; round < 10; round++) {
       const cookie = await signIn(program.url);
       for (const form of unanswered.splice(0))
-        answered.set(String(form.form), await placeOf(await post(program.url, '/write/place_named', form, cookie)));
+        answered.set(String(form.formKey), await placeOf(await post(program.url, '/write/place_named', form, cookie)));
       let count = 0;
       const write = async (writer: number) => {
         for (;;) {
@@ -79,7 +79,7 @@ describe('kill -9 while people write', () => {
             unanswered.push(form);
             return;
           }
-          answered.set(String(form.form), await placeOf(answer));
+          answered.set(String(form.formKey), await placeOf(answer));
         }
       };
       const writers = [0, 1, 2, 3].map(write);
@@ -91,7 +91,7 @@ describe('kill -9 while people write', () => {
     }
     const cookie = await signIn(program.url);
     for (const form of unanswered)
-      answered.set(String(form.form), await placeOf(await post(program.url, '/write/place_named', form, cookie)));
+      answered.set(String(form.formKey), await placeOf(await post(program.url, '/write/place_named', form, cookie)));
     program.child.kill('SIGTERM');
     expect(await program.ended).toBe(0);
 

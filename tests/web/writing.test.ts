@@ -158,7 +158,7 @@ describe('two tabs on one job', () => {
     expect(conflict.status).toBe(409);
     expect(html).toContain(`/entries/${written}`);
     const kept = inputsOf(html);
-    expect(kept).toMatchObject({ 'weight.text': '6.79', form: two.form });
+    expect(kept).toMatchObject({ 'weight.text': '6.79', formKey: two.formKey });
     expect((await owner.post(`/jobs/${job}/write/piece_weighed`, { ...kept, 'weight.balance': site.shop.balance })).status).toBe(303);
   });
 });

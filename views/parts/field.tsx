@@ -9,7 +9,9 @@ import { WeightView } from './weight.tsx';
 export type { FormState } from './labels.tsx';
 
 /** A choice of at most so many is a row of chips; a longer one is a select, unless the form says what is often chosen. */
-const CHIPS_MAX = 6;
+const CHIPS_MAX = 5;
+/** Text of so few characters is asked for in a short box. */
+const SHORT_MAX = 20;
 
 export function FieldView(props: FieldProps) {
   const { control, name, form } = props;
@@ -55,7 +57,7 @@ function inputModeOf(control: Control): 'numeric' | 'decimal' | undefined {
 }
 
 function TextView({ name, label, hint, optional, control, form, inRow }: FieldProps) {
-  const short = control.kind === 'count' || control.kind === 'decimal' || control.kind === 'money';
+  const short = ['count', 'decimal', 'money'].includes(control.kind) || (control.kind === 'text' && control.max <= SHORT_MAX);
   const shared = { id: inputId(name), name, class: short ? 'text short' : 'text', ...described(name, form, hint), ...invalid(name, form) };
   const mode = inputModeOf(control);
   return (
@@ -84,10 +86,10 @@ function TextView({ name, label, hint, optional, control, form, inRow }: FieldPr
 }
 
 /** A photograph: the camera on a phone; one that was kept already is shown and stays unless another is taken. */
-function FileView({ name, label, hint, optional, form }: FieldProps) {
+function FileView({ name, label, hint, optional, form, inRow }: FieldProps) {
   const kept = typedIn(form, name);
   return (
-    <div class="field">
+    <div class={inRow ? 'cell' : 'field'}>
       <Label name={name} label={label} optional={optional} />
       <Hint name={name} hint={hint} />
       <FieldError name={name} problems={form.problems} />
