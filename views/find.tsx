@@ -1,4 +1,4 @@
-// What was found.
+// What was found, the job's bag beside each.
 import type { Hit } from '../src/web/find.ts';
 
 const KINDS: Readonly<Record<string, string>> = { lot: 'scrap lot', skin: 'bench skin' };
@@ -8,16 +8,16 @@ export function FindView({ words, hits }: { readonly words: string; readonly hit
     <>
       <section class="head">
         <h1>{words === '' ? 'Find' : `Found for “${words}”`}</h1>
+        {words === '' && <p class="soft">Type or scan a bag, a name, the digits of a telephone, a stone, a mark.</p>}
       </section>
-      {hits.length === 0 ? (
-        <p class="soft">
-          Nothing for “{words}”. Bag codes never use 0, 1, I, L, O, U or Z; names and descriptions want three letters or more.
-        </p>
-      ) : (
+      {hits.length === 0 && words !== '' && (
+        <p class="soft">Nothing for “{words}”. Bag codes never use 0, 1, I, L, O, U or Z; words want three letters or more.</p>
+      )}
+      {hits.length > 0 && (
         <ul class="links">
-          {hits.map(({ href, words: what, kind }) => (
+          {hits.map(({ href, words: what, kind, bag }) => (
             <li>
-              <a href={href}>{what}</a> <small>{KINDS[kind] ?? kind}</small>
+              <a href={href}>{what}</a> <small>{[KINDS[kind] ?? kind, bag].filter(Boolean).join(' · ')}</small>
             </li>
           ))}
         </ul>

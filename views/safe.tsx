@@ -91,7 +91,7 @@ export function CountView({ shelf, scanned, problem, found, missing, extra }: Co
           <button>Count it</button>
         </div>
       </form>
-      <Extra extra={extra} place={shelf.name} />
+      <Extra extra={extra} place={shelf} />
       <section class="block">
         <h2>{missing.length === 0 ? 'None missing' : `Not found yet: ${missing.length}`}</h2>
         {missing.length > 0 && <JobList jobs={missing} />}
@@ -108,11 +108,11 @@ export function CountView({ shelf, scanned, problem, found, missing, extra }: Co
   );
 }
 
-function Extra({ extra, place }: Pick<CountProps, 'extra'> & { readonly place: string }) {
+function Extra({ extra, place }: Pick<CountProps, 'extra'> & { readonly place: Shelf }) {
   if (extra.length === 0) return null;
   return (
     <section class="block">
-      <h2>In {place}, but not by what was written</h2>
+      <h2>In {place.name}, but not by what was written</h2>
       <ul class="jobs">
         {extra.map(({ code, job }) => (
           <li>
@@ -121,7 +121,7 @@ function Extra({ extra, place }: Pick<CountProps, 'extra'> & { readonly place: s
               <b>{job ? job.what : 'No open job has this bag'}</b>
               <small>{job?.where}</small>
               {job && (
-                <a href={`/jobs/${job.id}/write/moved`}>
+                <a href={`/jobs/${job.id}/write/moved?of=${job.id}&to=${place.id}`}>
                   Write that it is here<span class="sr"> ({code})</span>
                 </a>
               )}

@@ -1,12 +1,9 @@
 // Setup, and the sheet that brings the signing seed back.
+import type { SetupSection } from '../src/web/setup-lists.ts';
 import { ErrorSummary, FieldError, type Shown } from './parts/errors.tsx';
 
 interface Props {
-  readonly sections: readonly {
-    readonly title: string;
-    readonly add: string;
-    readonly things: readonly { readonly id: string; readonly words: string; readonly more: string }[];
-  }[];
+  readonly sections: readonly SetupSection[];
   readonly people: readonly (readonly [id: string, name: string])[];
   readonly problems: readonly Shown[];
 }
@@ -17,25 +14,23 @@ export function SetupView({ sections, people, problems }: Props) {
       <ErrorSummary problems={problems} />
       <section class="head">
         <h1>Setup</h1>
+        <p class="doors">
+          <a href="/devices">Screens</a>
+          <a href="/setup/recovery-sheet">Recovery sheet</a>
+          <a href="/trail">Check the log</a>
+        </p>
       </section>
-      {sections.map(({ title, add, things }) => (
-        <section class="block">
-          <h2>{title}</h2>
-          <ul class="links">
-            {things.map(({ id, words, more }) => (
-              <li>
-                {title === 'People' ? words : <a href={`/things/${id}`}>{words}</a>} <small>{more}</small>
-              </li>
-            ))}
-          </ul>
-          <a href={add}>Add</a>
-        </section>
-      ))}
+      <div class="setup">
+        {sections.map((section) => (
+          <Section {...section} />
+        ))}
+      </div>
       <section class="block">
         <h2>Give somebody a PIN</h2>
         <form class="sheet narrow" method="post" action="/setup/pin">
-          <fieldset class="field wide">
+          <fieldset class="field wide" id="f-person">
             <legend>Whose</legend>
+            <FieldError name="person" problems={problems} />
             <div class="chips">
               {people.map(([id, name]) => (
                 <label>
@@ -56,11 +51,34 @@ export function SetupView({ sections, people, problems }: Props) {
           </div>
         </form>
       </section>
-      <p>
-        <a href="/write/policy_set">How the shop works</a> · <a href="/setup/recovery-sheet">Recovery sheet</a> ·{' '}
-        <a href="/devices">Screens</a>
-      </p>
     </>
+  );
+}
+
+function Section({ title, rows, none, add }: SetupSection) {
+  return (
+    <section class="block">
+      <h2>{title}</h2>
+      {rows.length === 0 && <p class="soft">{none}</p>}
+      <ul class="links">
+        {rows.map(({ words, href, more, next }) => (
+          <li>
+            {href ? <a href={href}>{words}</a> : words} <small>{more}</small>
+            {next && (
+              <a href={next[0]}>
+                {next[1]}
+                <span class="sr"> ({words})</span>
+              </a>
+            )}
+          </li>
+        ))}
+      </ul>
+      <p class="doors">
+        {add.map(([href, words]) => (
+          <a href={href}>{words}</a>
+        ))}
+      </p>
+    </section>
   );
 }
 

@@ -5,12 +5,17 @@ import { Ledger } from './parts/ledger.tsx';
 
 interface Props {
   readonly lines: readonly LedgerLine[];
-  readonly older: number | null;
+  /** Where the entries before these are. */
+  readonly older: string | null;
   readonly checked: Checked | null;
+  readonly only: { readonly by: string; readonly type: string };
+  readonly people: Options;
+  readonly types: Options;
   readonly canExport: boolean;
 }
+type Options = readonly (readonly [value: string, words: string])[];
 
-export function TrailView({ lines, older, checked, canExport }: Props) {
+export function TrailView({ lines, older, checked, only, people, types, canExport }: Props) {
   return (
     <>
       <section class="head">
@@ -34,8 +39,39 @@ export function TrailView({ lines, older, checked, canExport }: Props) {
           )}
         </div>
       )}
-      <Ledger lines={lines} />
-      {older !== null && <a href={`/trail?before=${older}`}>Earlier entries</a>}
+      <form class="only" method="get" action="/trail">
+        <Only name="by" label="Written by" all="anybody" options={people} chosen={only.by} />
+        <Only name="type" label="Kind of entry" all="any" options={types} chosen={only.type} />
+        <button>Show these</button>
+      </form>
+      {lines.length === 0 ? <p class="soft">No entry is like that.</p> : <Ledger lines={lines} />}
+      {older !== null && <a href={older}>Earlier entries</a>}
     </>
+  );
+}
+
+interface OnlyProps {
+  readonly name: string;
+  readonly label: string;
+  readonly all: string;
+  readonly options: Options;
+  readonly chosen: string;
+}
+
+function Only({ name, label, all, options, chosen }: OnlyProps) {
+  return (
+    <p>
+      <label class="l" for={`only-${name}`}>
+        {label}
+      </label>
+      <select class="text" id={`only-${name}`} name={name}>
+        <option value="">{all}</option>
+        {options.map(([value, words]) => (
+          <option value={value} selected={value === chosen}>
+            {words}
+          </option>
+        ))}
+      </select>
+    </p>
   );
 }

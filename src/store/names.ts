@@ -13,7 +13,7 @@ export interface Directory {
   jobsOf(customer: string): readonly string[];
   /** Resolves once everything committed so far has been read. */
   settled(): Promise<void>;
-  /** Customers whose name, telephone or e-mail holds these words. */
+  /** Customers whose name, telephone or e-mail holds these words; a telephone by its digits, however it was written and whatever its country's prefix. */
   search(words: string): readonly string[];
 }
 
@@ -54,6 +54,11 @@ export async function openDirectory(store: Store): Promise<Directory> {
       .filter((value) => typeof value === 'string')
       .join(' ')
       .toLowerCase();
+  const phoneOf = (id: string) => digitsOf(String(details.get(id)?.phone ?? ''));
+  const holds = (id: string, words: string) => {
+    const digits = /^[\d\s()+./-]+$/.test(words) ? nationalOf(digitsOf(words)) : '';
+    return wordsOf(id).includes(words.toLowerCase()) || (digits.length >= DIGITS_MIN && isSamePhone(phoneOf(id), digits));
+  };
   return {
     nameOf: (id) => {
       const known = details.get(id);
@@ -63,6 +68,15 @@ export async function openDirectory(store: Store): Promise<Directory> {
     customerOf: (job) => customers.get(job),
     settled: () => reading,
     jobsOf: (customer) => [...customers].filter(([, of]) => of === customer).map(([job]) => job),
-    search: (words) => [...details.keys()].filter((id) => !customers.has(id) && wordsOf(id).includes(words.toLowerCase())),
+    search: (words) => [...details.keys()].filter((id) => !customers.has(id) && holds(id, words)),
   };
 }
+
+const DIGITS_MIN = 3;
+const WHOLE_MIN = 7;
+const digitsOf = (text: string): string => text.replace(/\D/g, '');
+/** Without the zero that falls away behind a country's prefix (ITU-T E.123, memory). */
+const nationalOf = (digits: string): string => digits.replace(/^0+/, '');
+/** One holds the other: the last digits of a number, or a whole number with its country's prefix. */
+const isSamePhone = (known: string, typed: string): boolean =>
+  known.includes(typed) || (known.length >= WHOLE_MIN && typed.endsWith(nationalOf(known)));

@@ -1,6 +1,8 @@
-// Find: a bag code goes straight to its job; anything else is looked for in what entries say, and in people's names.
+// Find: a bag code goes straight to its job; anything else is looked for in what entries say, and in people's names and telephones.
 import { Hono } from 'hono';
 import { FindView } from '../../views/find.tsx';
+import type { Thing } from '../ledger/thing.ts';
+import { findThings } from '../store/read.ts';
 import { thingOf } from '../store/shelf.ts';
 import { readBagCode } from '../units/ids.ts';
 import type { Env, Resource, Web } from './context.ts';
@@ -11,6 +13,8 @@ export interface Hit {
   readonly href: string;
   readonly words: string;
   readonly kind: string;
+  /** The bag it lies in. */
+  readonly bag: string;
 }
 
 export const find: Resource = (web) => {
@@ -20,27 +24,36 @@ export const find: Resource = (web) => {
     const code = readBagCode(words);
     const [bag] = code ? await web.store.read('SELECT stream FROM thing WHERE id = ?', [code]) : [];
     if (bag) return goTo(c, `/jobs/${bag.stream}`);
-    const hits = [...(await findThings(web, words)), ...findPeople(web, words)];
+    const things = await findThings(web.store, words);
+    const people = findPeople(web, words);
+    const bags = await bagsOf(web, [...things.map(({ stream }) => stream), ...people.map(({ job }) => job)]);
+    const hits: readonly Hit[] = [
+      ...people.map(({ job, name }) => ({ href: `/jobs/${job}`, words: name, kind: 'customer', bag: bags.get(job) ?? '' })),
+      ...things
+        .filter(({ kind, stream }) => kind !== 'bag' || !things.some(({ id }) => id === stream))
+        .map((thing) => ({
+          href: `/things/${thing.id}`,
+          words: wordsFor(web, thing),
+          kind: thing.kind,
+          bag: bags.get(thing.stream) ?? '',
+        })),
+    ];
     return respond(c, { title: 'Find', json: { words, hits }, body: FindView({ words, hits }) });
   });
   return app;
 };
 
-async function findThings(web: Web, words: string): Promise<readonly Hit[]> {
-  if (words.length < 3) return [];
-  const quoted = `"${words.replaceAll('"', '""')}"`;
-  const rows = await web.store.read(
-    'SELECT state FROM find JOIN thing ON thing.n = find.rowid WHERE find MATCH ? ORDER BY thing.n DESC LIMIT 50',
-    [quoted],
-  );
-  return rows.map(thingOf).map((thing) => ({ href: `/things/${thing.id}`, words: wordsFor(web, thing), kind: thing.kind }));
+async function bagsOf(web: Web, jobs: readonly string[]): Promise<ReadonlyMap<string, string>> {
+  const wanted = [...new Set(jobs)];
+  const marks = wanted.map(() => '?').join(', ');
+  const rows = await web.store.read(`SELECT state FROM thing WHERE kind = 'job' AND id IN (${marks})`, wanted);
+  return new Map(rows.map((row): Thing => thingOf(row)).map(({ id, says }) => [id, says.bag ?? '']));
 }
 
 /** Names are sealed in the file and looked through in memory. */
-function findPeople(web: Web, words: string): readonly Hit[] {
+function findPeople(web: Web, words: string): readonly { readonly job: string; readonly name: string }[] {
   if (words.length < 2) return [];
-  return web.directory.search(words).flatMap((id) => {
-    const name = web.directory.nameOf(id) ?? '';
-    return web.directory.jobsOf(id).map((job) => ({ href: `/jobs/${job}`, words: name, kind: 'customer' }));
-  });
+  return web.directory
+    .search(words)
+    .flatMap((id) => web.directory.jobsOf(id).map((job) => ({ job, name: web.directory.nameOf(id) ?? 'no longer known' })));
 }

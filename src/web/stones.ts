@@ -20,7 +20,7 @@ export const stones: Resource = (web) => {
     const found = stonesOf(await entriesOf(web, job.id), (id) => kinds.get(id));
     const bag = job.says.bag ?? '';
     const open = job.status === 'open' || job.status === 'agreed';
-    const rows = found.seats.map((seat) => rowOf(seat, bag));
+    const rows = found.seats.map((seat) => rowOf(seat, bag, open ? `/jobs/${job.id}/write/` : null));
     const trouble = troubleWith(found, rows);
     return respond(c, {
       title: `Stones of ${bag}`,
@@ -40,12 +40,15 @@ export interface StoneRow {
   readonly where: Seat['where'];
   readonly stones: number;
   readonly events: readonly { readonly seq: number; readonly words: string }[];
+  /** What is most likely to be done with it next. */
+  readonly next: readonly [href: string, words: string] | null;
 }
 
 const word = (words: Readonly<Record<string, string>>, code: string | undefined): string =>
   code === undefined ? '' : (words[code] ?? code);
 
-function rowOf({ letter, says, where, stones: number, events }: Seat, bag: string): StoneRow {
+function rowOf(seat: Seat, bag: string, write: string | null): StoneRow {
+  const { letter, says, where, stones: number, events } = seat;
   const backing = says.backing && says.backing !== 'open' ? `${word(BACKINGS, says.backing)} back` : '';
   const parts = [
     number > 1 ? `${number} × ${word(SPECIES, says.species) || 'stones'}` : word(SPECIES, says.species),
@@ -61,7 +64,18 @@ function rowOf({ letter, says, where, stones: number, events }: Seat, bag: strin
     what: parts.filter(Boolean).join(', ') || 'not looked at yet',
     cut: says.cut ?? 'not seen',
     events: events.map((event) => ({ seq: event.seq, words: eventWords(event) })),
+    next: write === null ? null : nextFor(seat, write),
   };
+}
+
+/** One stone comes out and goes back by itself; a group is counted on its form. */
+function nextFor({ id, says, where, stones: number, events }: Seat, write: string): StoneRow['next'] {
+  if (id === null || where === 'gone home') return null;
+  const isGroup = says.noted !== undefined || number > 1;
+  const it = isGroup ? `packet=${id}` : `stone=${id}&stones=1`;
+  if (where !== 'out') return [`${write}stone_unset?${it}`, 'Take it out'];
+  const isWeighed = events.some(({ reading }) => reading !== null);
+  return isWeighed ? [`${write}stone_set?${it}`, 'Set it'] : [`${write}stone_weighed?of=${id}`, 'Weigh it'];
 }
 
 const EVENTS: Readonly<Record<StoneEvent['what'], string>> = {

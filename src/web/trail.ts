@@ -4,13 +4,15 @@ import { join } from 'node:path';
 import { Hono } from 'hono';
 import { stream } from 'hono/streaming';
 import { TrailView } from '../../views/trail.tsx';
+import { ENTRIES } from '../entries/index.ts';
 import { base64 } from '../log/bytes.ts';
 import { auditLog } from '../store/audit.ts';
 import { keptOf } from '../store/shelf.ts';
 import { exportLines } from '../store/transfer.ts';
-import { type Ctx, type Env, policyFor, type Resource, type Web } from './context.ts';
+import { type Ctx, type Env, policyFor, type Resource, thingsOf, type Web } from './context.ts';
 import { ledgerLines } from './ledger-lines.ts';
 import { respond } from './negotiate.ts';
+import { wordsFor } from './words.ts';
 
 const PAGE = 100;
 
@@ -41,16 +43,27 @@ export interface Checked {
 }
 
 async function page(web: Web, c: Ctx, checked: Checked | null): Promise<Response> {
-  const before = Number(c.req.query('before') ?? Number.MAX_SAFE_INTEGER);
-  const sql = 'SELECT seq, leaf, leaf_hash FROM entry WHERE seq < ? ORDER BY seq DESC LIMIT ?';
-  const rows = await web.store.read(sql, [Number.isSafeInteger(before) ? before : Number.MAX_SAFE_INTEGER, PAGE]);
+  const before = Number(c.req.query('before'));
+  const only = { by: c.req.query('by') ?? '', type: c.req.query('type') ?? '' };
+  const sql = `SELECT seq, leaf, leaf_hash FROM entry WHERE seq < ?1 AND (?2 = '' OR type = ?2)
+    AND (?3 = '' OR json_extract(CAST(leaf AS TEXT), '$.by') = ?3) ORDER BY seq DESC LIMIT ?4`;
+  const from = Number.isSafeInteger(before) && before > 0 ? before : Number.MAX_SAFE_INTEGER;
+  const rows = await web.store.read(sql, [from, only.type, only.by, PAGE]);
   const kept = await Promise.all(rows.map((row) => keptOf(web.store.read, web.store.keys, row)));
   const lines = await ledgerLines(web, policyFor(c), [...kept].reverse());
   const older = kept.length === PAGE ? (kept.at(-1)?.seq ?? null) : null;
   return respond(c, {
     title: 'Trail',
     current: '/trail',
-    json: { entries: kept.map(({ leaf, hash }) => ({ hash, leaf })), checked },
-    body: TrailView({ lines: [...lines].reverse(), older, checked, canExport: ['owner', 'auditor'].includes(c.get('person')?.role ?? '') }),
+    json: { entries: kept.map(({ leaf, hash }) => ({ hash, leaf })), checked, older },
+    body: TrailView({
+      lines: [...lines].reverse(),
+      older: older === null ? null : `/trail?${new URLSearchParams({ ...only, before: String(older) })}`,
+      checked,
+      only,
+      people: (await thingsOf(web, 'person')).map((person) => [person.id, wordsFor(web, person)] as const),
+      types: Object.values(ENTRIES).map(({ type, form }) => [type, form.title] as const),
+      canExport: ['owner', 'auditor'].includes(c.get('person')?.role ?? ''),
+    }),
   });
 }
