@@ -60,7 +60,7 @@ export function BalanceView({ id, name, facts, errors, checks, lastGood, failing
       <div class="two">
         <section aria-labelledby="p">
           <h2 id="p">What it may be out by</h2>
-          <table>
+          <table class="limits">
             <thead>
               <tr>
                 <th scope="col">At</th>

@@ -4,6 +4,7 @@ import type { PhotoTaken } from '../src/projections/photos.ts';
 import type { LedgerLine } from '../src/web/ledger-lines.ts';
 import { Ledger } from './parts/ledger.tsx';
 import { Watch } from './parts/news.tsx';
+import { Cautions } from './parts/notices.tsx';
 import { Reckoning } from './parts/reckoning.tsx';
 import { Tag } from './parts/tag.tsx';
 
@@ -25,10 +26,12 @@ interface Props {
   readonly next: Link | null;
   readonly links: readonly Link[];
   readonly photos: readonly PhotoTaken[];
+  /** What the ledger's own weights call for. */
+  readonly cautions: readonly string[];
   readonly written: LedgerLine | null;
 }
 
-export function JobView({ facts, lines, reckoned, next, links, photos, written }: Props) {
+export function JobView({ facts, lines, reckoned, next, links, photos, cautions, written }: Props) {
   const where = [
     facts.customer,
     facts.holder && `with ${facts.holder}`,
@@ -51,6 +54,7 @@ export function JobView({ facts, lines, reckoned, next, links, photos, written }
         <Watch job={facts.id} after={lines.length} />
       </section>
       <Reckoning reckoned={reckoned} />
+      <Cautions cautions={cautions} />
       <div class="two">
         <section class="next" aria-labelledby="n">
           <h2 id="n">Next</h2>

@@ -79,7 +79,7 @@ const checkLine = ({ seq, atMs, result, deviationNg, allowedNg, certifiedNg }: C
   seq,
   result,
   at: formatInstant(instant(atMs), zone),
-  words: `${formatMassWithUnit(certifiedNg, 'g', 2)}: off by ${fine(deviationNg, 'g')}, ${fine(allowedNg, 'g')} allowed`,
+  words: `${fine(certifiedNg, 'g')}: off by ${fine(deviationNg, 'g')}, ${fine(allowedNg, 'g')} allowed`,
 });
 
 /** Weighings on this balance between a failed check and the passes on either side of it, newest first, at most 200. */

@@ -10,6 +10,7 @@ import { photosIn } from '../projections/photos.ts';
 import { SHEETS } from '../sheets/index.ts';
 import { thingOf } from '../store/shelf.ts';
 import { formatCivilDate } from '../units/dates.ts';
+import { jobCautions } from './cautions.ts';
 import { type Ctx, type Env, policyFor, type Resource, type Web, whoAsks } from './context.ts';
 import { expectedWords, jobThings } from './form.ts';
 import { holderWords } from './house.ts';
@@ -50,6 +51,7 @@ async function page(web: Web, c: Ctx, job: Thing, kept: readonly Kept[]): Promis
     current: '/',
     json: { job: facts, reckoned, entries: lines, expected },
     body: JobView({
+      cautions: await jobCautions(web, c, job, things),
       facts,
       reckoned,
       lines: [...lines].reverse(),

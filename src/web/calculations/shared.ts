@@ -27,7 +27,7 @@ export const stockFields = {
 export const stockLabels = {
   metal: 'Metal',
   section: 'Section',
-  width: 'Width; nothing for round wire',
+  width: 'Width, unless round wire',
   thickness: 'Thickness, or diameter of round wire',
   gauge: 'Or its gauge',
 } as const;
