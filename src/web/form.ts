@@ -56,18 +56,18 @@ export async function showForm(
   const things: Record<string, readonly (readonly [string, string])[]> = {};
   const filled = new Map(typed);
   const streams = new Set<string>([policy.shop, ...(job ? [job.id] : [])]);
-  for (const [name, { role, kinds, control }] of Object.entries(fields)) {
+  for (const [name, { role, kinds, control, mayBeMissing }] of Object.entries(fields)) {
     const kind = kinds[0];
     if (control.kind === 'list') fillFresh(web, filled, name, control);
     if (role === 'tells' || control.kind !== 'ref' || !kind || kind === 'entry') continue;
     if (kind === 'shop') hidden.push([name, policy.shop]);
     else if (kind === 'job' && job && kinds.length === 1) hidden.push([name, job.id]);
-    else if (role === 'begins') hidden.push([name, typed.get(name)?.[0] || (kind === 'bag' ? await newBag(web) : newRef(web, kind))]);
+    else if (role === 'begins' && !mayBeMissing)
+      hidden.push([name, typed.get(name)?.[0] || (kind === 'bag' ? await newBag(web) : newRef(web, kind))]);
     else {
-      const choices = named[name] ?? (await mayBeNamed(web, kinds, job));
+      const choices = named[name] ?? (role === 'begins' ? [] : await mayBeNamed(web, kinds, job));
       for (const thing of choices) streams.add(thing.stream);
-      const fresh =
-        role === 'names or begins' && kind !== 'bag' ? [[kept(`new.${name}`, () => newRef(web, kind)), 'a new one'] as const] : [];
+      const fresh = role !== 'names' && kind !== 'bag' ? [[kept(`new.${name}`, () => newRef(web, kind)), 'a new one'] as const] : [];
       if (fresh[0]) hidden.push([`new.${name}`, fresh[0][0]]);
       things[name] = [...choices.map((thing) => [thing.id, wordsFor(web, thing)] as const), ...fresh];
       if (things[name]?.length === 1 && !fields[name]?.mayBeMissing && !filled.has(name)) filled.set(name, [things[name]?.[0]?.[0] ?? '']);

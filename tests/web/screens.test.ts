@@ -211,3 +211,21 @@ describe('for the owner', () => {
     expect(await heaps()).toEqual([]);
   });
 });
+
+describe('a setting noted on its form', () => {
+  it('is one stone, a group, or an empty seat: nothing begins that was not chosen', async () => {
+    const { job, piece } = await takeRingIn(site.shop);
+    const path = `/jobs/${job}/write/setting_noted`;
+    const form = await owner.form(path);
+    expect([form.stone, form.packet]).toEqual(['', '']);
+    const empty = { ...form, piece, seat: 'gallery', species: 'unknown', backing: 'not seen', state: 'empty' };
+    expect((await owner.post(path, empty)).status).toBe(303);
+    const again = await owner.form(path);
+    const one = { ...again, piece, stone: again['new.stone'] ?? '', seat: 'middle', species: 'ruby', backing: 'open', state: 'sound' };
+    expect((await owner.post(path, one)).status).toBe(303);
+    expect(((await owner.json(`/jobs/${job}/stones`)).seats as { where: string }[]).map(({ where }) => where)).toEqual([
+      'in the piece',
+      'empty',
+    ]);
+  });
+});
