@@ -10,7 +10,8 @@ import { mm } from './shared.ts';
 
 const wordsFor = <K extends string>(table: Readonly<Record<K, unknown>>, words: (key: K) => string): Record<K, string> =>
   Object.fromEntries((Object.keys(table) as K[]).map((key) => [key, words(key)])) as Record<K, string>;
-const formulaWords = (id: StoneFormulaId) => `${STONE_FORMULAS[id].kind}, ${STONE_FORMULAS[id].words} (${id})`;
+const formulaWords = (id: StoneFormulaId) =>
+  `${STONE_FORMULAS[id].kind}, ${STONE_FORMULAS[id].words}${id.endsWith('-2') ? ', by another source' : ''}`;
 const ACCESS = wordsFor<Access>(BAND_PERCENT, (access) => `${access}, ± ${BAND_PERCENT[access]} %`);
 
 export const stone = calculation({
