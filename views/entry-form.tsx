@@ -18,7 +18,7 @@ export interface FormPage {
   readonly button: string;
   readonly fields: readonly ShownField[];
   /** Which fields stand under which heading; those named nowhere stand first. */
-  readonly sections?: readonly (readonly [heading: string, fields: readonly string[]])[];
+  readonly sections?: readonly (readonly [heading: string, fields: readonly string[], folded?: 'folded'])[];
   readonly form: FormState;
   readonly hidden: readonly (readonly [string, string])[];
   readonly cautions: readonly string[];
@@ -61,8 +61,8 @@ export function EntryForm(page: FormPage) {
           </button>
         )}
         {first.length > 0 && <Fields fields={first} form={form} />}
-        {sections.map(([heading, names]) => (
-          <Section heading={heading} fields={fields.filter(({ name }) => names.includes(name))} form={form} />
+        {sections.map(([heading, names, folded]) => (
+          <Section heading={heading} folded={folded === 'folded'} fields={fields.filter(({ name }) => names.includes(name))} form={form} />
         ))}
         <Cautions cautions={page.cautions} />
         {page.late && <Late form={form} />}
@@ -86,14 +86,26 @@ const Fields = ({ fields, form }: Some) => (
   </div>
 );
 
-function Section({ heading, fields, form }: Some & { readonly heading: string }) {
-  return fields.length === 0 ? null : (
+function Section({ heading, folded, fields, form }: Some & { readonly heading: string; readonly folded: boolean }) {
+  if (fields.length === 0) return null;
+  if (folded) {
+    return (
+      <details class="step" open={fields.some(({ name }) => isTouched(form, name))}>
+        <summary>{heading}</summary>
+        <Fields fields={fields} form={form} />
+      </details>
+    );
+  }
+  return (
     <section class="step">
       <h2>{heading}</h2>
       <Fields fields={fields} form={form} />
     </section>
   );
 }
+
+const isTouched = ({ typed, problems }: FormState, name: string): boolean =>
+  typed.get(name)?.some((value) => value !== '') === true || problems.some(({ field }) => field.split('.')[0] === name);
 
 /** What htmx adds to a form that works without it: one request at a time, the page's main part swapped for the answer. */
 export const upgraded = (action: string) => ({

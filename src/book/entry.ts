@@ -130,8 +130,8 @@ export interface Form<F extends Fields> {
   readonly labels: { readonly [N in keyof F]: string };
   readonly hints?: { readonly [N in keyof F]?: string };
   readonly cautions?: readonly CautionId[];
-  /** Which fields stand under which heading, in order; those named nowhere stand before the first. */
-  readonly sections?: readonly (readonly [heading: string, fields: readonly (keyof F & string)[]])[];
+  /** Which fields stand under which heading, in order, some folded away until they are needed; those named nowhere stand before the first. */
+  readonly sections?: readonly (readonly [heading: string, fields: readonly (keyof F & string)[], folded?: 'folded'])[];
   /** Codes of a long choice that are shown at once; the others stand under "More". */
   readonly often?: { readonly [N in keyof F]?: readonly string[] };
   /** The button, in the trade's words. */

@@ -62,7 +62,7 @@ export function formIn<F extends Fields>(words: Words, form: Form<F>): Form<F> {
     labels: inUs(form.labels) as Form<F>['labels'],
     ...(form.hints ? { hints: inUs(form.hints) as NonNullable<Form<F>['hints']> } : {}),
     ...(form.button === undefined ? {} : { button: wordsIn(words, form.button) }),
-    ...(form.sections ? { sections: form.sections.map(([heading, fields]) => [wordsIn(words, heading), fields] as const) } : {}),
+    ...(form.sections ? { sections: form.sections.map(([heading, ...rest]) => [wordsIn(words, heading), ...rest] as const) } : {}),
   };
 }
 

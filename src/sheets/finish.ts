@@ -49,9 +49,10 @@ export const finish = defineSheet<'finish', typeof fields, BeforeFinish>({
     sections: [
       ['Sizing', ['method', 'from', 'to', 'stock', 'lot']],
       ['On the pan', ['weight']],
-      ['Looked over', ['stonesHold', 'marksHold', 'stones', 'seats', 'marks', 'note']],
+      ['Looked over', ['stonesHold', 'marksHold']],
+      ['Something does not hold, or a remark', ['stones', 'seats', 'marks', 'note'], 'folded'],
     ],
-    hints: { stones: 'Only where the tick above does not hold.', marks: 'Only where the tick above does not hold.' },
+    often: { method: ['stretched', 'compressed', 'insert', 'cut', 're-shank', 'bridge'] },
     button: 'Finished',
   },
   check: ({ stonesHold, stones, marksHold, marks, method, to }) => [

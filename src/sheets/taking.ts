@@ -61,7 +61,8 @@ export const OFTEN = { kind: EVERYDAY_PIECES, metal: EVERYDAY_METAL, steps: EVER
 export const TAKING_SECTIONS = [
   ['Who', ['customer', 'name', 'phone']],
   ['What is left', ['kind', 'metal', 'stonesSeen', 'stones', 'marks', 'note']],
-  ['On the pan', ['weight', 'notWeighed', 'photo']],
+  ['On the pan', ['weight', 'photo']],
+  ['Not weighed', ['notWeighed'], 'folded'],
 ] as const;
 
 export type Taken = Data<typeof taking>;

@@ -44,18 +44,19 @@ async function formOf(web: Web, c: Ctx): Promise<{ readonly of: FormOf; readonly
     expectedNg: expectedOf(piece, policyFor(c).parameters)?.ng ?? null,
   };
   const { from, to } = sizesIn(job.says.details);
-  const stones = known.stones === 0 ? 'No stones, none missing' : `Stones: ${stonesWords(known.stones)}, all tight`;
+  const stones = known.stones === 0 ? 'No stones in it' : `${stonesWords(known.stones)}, all tight`;
   const of: FormOf = {
     fields: Object.fromEntries(Object.entries(fields).filter(([name]) => !hidden.includes(name))),
     form: {
       ...form,
-      title: `Finish: ${piece.says.description ?? 'piece'}`,
+      title: `Finish ${job.says.bag}: ${piece.says.description ?? 'piece'}`,
       labels: { ...form.labels, stonesHold: stones },
       hints: { ...form.hints, ...(to === '' ? {} : { to: `Wanted: ${to}.` }) },
     } as FormOf['form'],
     action: c.req.path,
     job,
     named,
+    extra: [['piece', piece.id]],
     current: '/bench',
     next: (written) => `/jobs/${job.id}?written=${written}`,
     check: (data) => check?.(data as never, known) ?? [],

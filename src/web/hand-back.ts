@@ -67,7 +67,7 @@ async function formOf(web: Web, c: Ctx, job: Thing, sheet: Sheet): Promise<FormO
     job,
     pin: true,
     current: '/',
-    extra: isLast ? [['closes', 'yes']] : [],
+    extra: [...(isLast ? [['closes', 'yes'] as const] : []), ...(pieces.length === 1 ? [['piece', pieces[0]?.id ?? ''] as const] : [])],
     above: ExceptionOffer({
       sentence,
       job: job.id,

@@ -33,7 +33,8 @@ export const slip: Resource = (web) => {
     if (!job || note === null) return c.notFound();
     const policy = policyFor(c);
     const pieces = (await jobThings(web, job.id)).filter(({ kind }) => kind === 'piece');
-    const entries = await entriesOf(web, job.id);
+    const size = Number(c.req.param('size'));
+    const entries = (await entriesOf(web, job.id)).filter(({ seq }) => seq < size);
     const vkey = formatVerifierKey(web.store.logKey);
     const slip = {
       shop: policy.name,
@@ -46,7 +47,7 @@ export const slip: Resource = (web) => {
       customer: web.directory.nameOf(web.directory.customerOf(job.id) ?? '') ?? '',
       first: entries[0]?.seq ?? 0,
       last: entries.at(-1)?.seq ?? 0,
-      size: Number(c.req.param('size')),
+      size,
       note,
       fingerprint: groups(hex(sha256(utf8(vkey)))),
     };

@@ -42,7 +42,11 @@ export interface Visit {
   tap(words: string, within?: Locator): Promise<void>;
   /** One typed field, by its label. */
   type(label: string, text: string): Promise<void>;
-  /** No violation found by axe, no sideways scroll, nothing on the console. Throws with what was found. */
+  /** A field typed and sent with the Enter key. */
+  enter(label: string, text: string): Promise<void>;
+  /** The page's heading, once the answer to what was sent is there. */
+  heading(words: string | RegExp): Promise<void>;
+  /** No violation found by axe (which itself needs scripts), no sideways scroll, nothing on the console. Throws with what was found. */
   check(): Promise<void>;
   close(): Promise<void>;
 }
@@ -119,7 +123,7 @@ async function firstRun(browser: Browser, link: string, country: 'GB' | 'US'): P
   for (const [name, text] of Object.entries(said)) await page.fill(`[name="${name}"]`, text);
   await page.fill('[name="zone"]', country === 'US' ? 'America/New_York' : 'Europe/London');
   await page.check(`[name="country"][value="${country}"]`, { force: true });
-  await page.check(`[name="currency"][value="${country === 'US' ? 'USD' : 'GBP'}"]`, { force: true });
+  await page.selectOption('[name="currency"]', country === 'US' ? 'USD' : 'GBP');
   await page.click('main form button');
   await page.waitForURL('**/setup/recovery-sheet');
   await page.context().close();
@@ -134,6 +138,7 @@ async function visit(browser: Browser, url: string, { scripts = true, width = 39
     baseURL: url,
   });
   const page = await context.newPage();
+  page.setDefaultTimeout(10_000);
   const heard: string[] = [];
   page.on('pageerror', (error) => heard.push(String(error)));
   page.on('console', (message) => {
@@ -158,10 +163,16 @@ async function visit(browser: Browser, url: string, { scripts = true, width = 39
     },
     async type(label, text) {
       counted.typed++;
-      await page.getByLabel(label, { exact: true }).first().fill(text);
+      await field(page, label).fill(text);
     },
+    async enter(label, text) {
+      counted.typed++;
+      await field(page, label).fill(text);
+      await field(page, label).press('Enter');
+    },
+    heading: (words) => page.getByRole('heading', { level: 1, name: words }).waitFor(),
     async check() {
-      const { violations } = await new AxeBuilder({ page }).analyze();
+      const { violations } = scripts ? await new AxeBuilder({ page }).analyze() : { violations: [] };
       const found = violations.map(({ id, nodes }) => `${id}: ${nodes.map(({ html }) => html).join(' ')}`);
       const over = await page.evaluate<number>('document.documentElement.scrollWidth - document.documentElement.clientWidth');
       if (over > 0) found.push(`the page is ${over} px too wide at ${width} px`);
@@ -172,10 +183,14 @@ async function visit(browser: Browser, url: string, { scripts = true, width = 39
   };
 }
 
+/** An input by the words of its label; what stands after them in small print ("if any") is not part of them. */
+const field = (page: Page, label: string): Locator => page.getByLabel(new RegExp(`^${escaped(label)}( if any)?$`)).first();
+const escaped = (words: string) => words.replace(/[.*+?^${}()|[\]\\]/g, '\\$&');
+
 /** What a person would touch: a button or link by its name, else the label of a chip or tick. */
 function target(within: Locator, words: string): Locator {
   const button = within.getByRole('button', { name: words, exact: true });
   const link = within.getByRole('link', { name: words, exact: true });
-  const label = within.locator('label', { hasText: new RegExp(`^\\s*${words.replace(/[.*+?^${}()|[\]\\]/g, '\\$&')}\\s*$`) });
+  const label = within.locator('label', { hasText: new RegExp(`^\\s*${escaped(words)}\\s*$`) });
   return button.or(link).or(label).first();
 }

@@ -16,6 +16,10 @@
     });
   }
 
+  document.addEventListener('click', ({ target }) => {
+    if (target.closest?.('[data-print]')) window.print();
+  });
+
   const notWritten = 'Not written. The entry is still on this screen; try again.';
   document.addEventListener('htmx:error', () => say(notWritten));
   document.addEventListener('htmx:response:error', ({ detail }) => {
