@@ -138,7 +138,8 @@ function ownOf(history: History, { cameIn, crossed, last }: Chain, { lossNg }: C
   const into = weighed.filter(({ to }) => nodes.has(to));
   const out = weighed.filter(({ from }) => nodes.has(from));
   const isStones = ({ part, stones }: Step) => stones !== undefined || part === 'weighing';
-  const joinedAt = Math.min(...into.filter((step) => !isStones(step) && step.from === OUTSIDE).map(({ atMs }) => atMs));
+  const joinedAt = weighed.findIndex((step) => into.includes(step) && !isStones(step) && step.from === OUTSIDE);
+  const isBefore = (step: Step & { ng: MassNg }) => joinedAt === -1 || weighed.indexOf(step) < joinedAt;
   const parts = (steps: readonly Step[]) =>
     steps.flatMap(({ ng, uRandomG, factors }) => (ng === null ? [] : [{ ng, worth: { uRandomG, factors } }]));
   const off = out.filter((step) => !isStones(step));
@@ -146,8 +147,8 @@ function ownOf(history: History, { cameIn, crossed, last }: Chain, { lossNg }: C
   return ownMetal({
     received: parts([...cameIn, ...into.filter((step) => !isStones(step) && step.from !== OUTSIDE)]),
     stonesOut: parts(out.filter(isStones)),
-    offBefore: parts(off.filter(({ atMs }) => atMs < joinedAt)),
-    offAfter: [...parts(off.filter(({ atMs }) => atMs >= joinedAt)), ...dust],
+    offBefore: parts(off.filter(isBefore)),
+    offAfter: [...parts(off.filter((step) => !isBefore(step))), ...dust],
     returned: parts(last),
     stonesSet: parts(into.filter(isStones)),
   });
@@ -177,7 +178,7 @@ function sentenceOf({ cameIn, expected, unknownSince, closed, last, movedSince }
   if (!cameIn) return 'Not weighed as it came in: nothing can be checked by weight.';
   const words = (ng: number, of: Weighing) => formatMassWithUnit(massNg(ng), 'g', decimalsOfStep(of.stepNg ?? massNg(10_000_000), 'g'));
   const came = `${words(cameIn.ng, cameIn)} came in.`;
-  const now = expected && (movedSince || !last) ? ` By reckoning ${words(expected.ng, cameIn)} is there now.` : '';
+  const now = expected && (movedSince || !last) ? ` By reckoning ${words(expected.ng, cameIn)} is in the piece.` : '';
   if (unknownSince !== null) {
     const again = last ? ` Weighed again since, at entry ${last.seq}: ${words(last.ng, last)}.` : '';
     return `${came} What is left cannot be known since entry ${unknownSince}, which was not weighed.${again}`;
