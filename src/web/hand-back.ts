@@ -2,6 +2,7 @@
 // does not agree stops it and offers the way home with an exception.
 import { Hono } from 'hono';
 import { ExceptionOffer } from '../../views/parts/exception.tsx';
+import { wordsIn } from '../book/us-words.ts';
 import type { Line } from '../ledger/leaf.ts';
 import type { Thing } from '../ledger/thing.ts';
 import { SHEETS } from '../sheets/index.ts';
@@ -23,7 +24,7 @@ export const handBack: Resource = (web) => {
     const path = `/jobs/:job/${sheet.name}` as const;
     app.get(path, async (c) => {
       const job = await jobAt(web, c);
-      return job ? showFormPage(web, c, await formOf(web, c, job, sheet), { typed: new Map(defaultsFor(c)) }) : c.notFound();
+      return job ? showFormPage(web, c, await formOf(web, c, job, sheet), { typed: new Map(defaultsFor(c, sheet)) }) : c.notFound();
     });
     app.post(path, async (c) => {
       const job = await jobAt(web, c);
@@ -45,10 +46,10 @@ async function whereNext(web: Web, typed: string): Promise<string> {
   return `/jobs/${row.stream}${step}`;
 }
 
-const defaultsFor = (c: Ctx): [string, string[]][] => [
+const defaultsFor = (c: Ctx, sheet: Sheet): [string, string[]][] => [
   ['to', ['customer']],
-  ['shown', [policyFor(c).words === 'us' ? 'claim check' : 'collection slip']],
-  ['signed', ['signature']],
+  ['shown', [wordsIn(policyFor(c).words, 'collection slip')]],
+  ...(sheet.name === 'hand-back' ? [['signed', ['signature']] as [string, string[]]] : []),
 ];
 
 type Sheet = (typeof SHEETS)['hand-back' | 'hand-back-with-exception'];
