@@ -50,53 +50,55 @@ export function JobView({ facts, lines, reckoned, next, links, photos, cautions,
         <Tag code={facts.bag} metal={facts.metal} />
         <h1>{facts.title}</h1>
         <p class="soft">{where.filter(Boolean).join(' · ')}</p>
-        <Doors job={facts.id} />
+        <Ways job={facts.id} />
         <Watch job={facts.id} after={lines.length} />
       </section>
       <Reckoning reckoned={reckoned} />
       <Cautions cautions={cautions} />
       <div class="two">
-        <section class="next" aria-labelledby="n">
-          <h2 id="n">Next</h2>
-          {next ? (
-            <a class="button" href={next[0]}>
-              {next[1]}
-            </a>
-          ) : (
-            <p class="soft">Nothing is due.</p>
-          )}
-          <details>
-            <summary>Write something else</summary>
-            <ul class="links">
-              {links.map(([href, words]) => (
-                <li>
-                  <a href={href}>{words}</a>
-                </li>
-              ))}
-            </ul>
-          </details>
-        </section>
+        <div class="beside">
+          <section class="next" aria-labelledby="n">
+            <h2 id="n">Next</h2>
+            {next ? (
+              <a class="button" href={next[0]}>
+                {next[1]}
+              </a>
+            ) : (
+              <p class="soft">Nothing is due.</p>
+            )}
+            <details>
+              <summary>Write something else</summary>
+              <ul class="links">
+                {links.map(([href, words]) => (
+                  <li>
+                    <a href={href}>{words}</a>
+                  </li>
+                ))}
+              </ul>
+            </details>
+          </section>
+          <Photographs job={facts.id} photos={photos} />
+        </div>
         <section aria-labelledby="l">
           <h2 id="l">What has happened</h2>
           <Ledger lines={lines} />
           {lines.length === 0 && <p class="soft">Nothing yet after take-in.</p>}
         </section>
       </div>
-      <Photographs job={facts.id} photos={photos} />
     </>
   );
 }
 
-const DOORS = [
+const WAYS = [
   ['/stones', 'Stones'],
   ['?face=customer', 'Turn the screen'],
   ['/letter', 'Letter'],
 ] as const;
 
-function Doors({ job }: { readonly job: string }) {
+function Ways({ job }: { readonly job: string }) {
   return (
-    <p class="doors">
-      {DOORS.map(([path, words]) => (
+    <p class="ways">
+      {WAYS.map(([path, words]) => (
         <a href={`/jobs/${job}${path}`}>{words}</a>
       ))}
     </p>

@@ -14,7 +14,7 @@ export function SetupView({ sections, people, problems }: Props) {
       <ErrorSummary problems={problems} />
       <section class="head">
         <h1>Setup</h1>
-        <p class="doors">
+        <p class="ways">
           <a href="/devices">Screens</a>
           <a href="/setup/recovery-sheet">Recovery sheet</a>
           <a href="/trail">Check the log</a>
@@ -60,10 +60,12 @@ function Section({ title, rows, none, add }: SetupSection) {
     <section class="block">
       <h2>{title}</h2>
       {rows.length === 0 && <p class="soft">{none}</p>}
-      <ul class="links">
+      <ul class="listed-rows">
         {rows.map(({ words, href, more, next }) => (
           <li>
-            {href ? <a href={href}>{words}</a> : words} <small>{more}</small>
+            <span>
+              {href ? <a href={href}>{words}</a> : words} <small>{more}</small>
+            </span>
             {next && (
               <a href={next[0]}>
                 {next[1]}
@@ -73,7 +75,7 @@ function Section({ title, rows, none, add }: SetupSection) {
           </li>
         ))}
       </ul>
-      <p class="doors">
+      <p class="ways">
         {add.map(([href, words]) => (
           <a href={href}>{words}</a>
         ))}

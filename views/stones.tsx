@@ -80,7 +80,7 @@ function List({ rows }: { readonly rows: readonly StoneRow[] }) {
             ))}
           </small>
           {row.next && (
-            <a href={row.next[0]}>
+            <a class="do" href={row.next[0]}>
               {row.next[1]}
               <span class="sr"> ({row.seat})</span>
             </a>

@@ -11,7 +11,7 @@ export function TellFirst({ job, bag, disagreements, caution }: TellProps) {
     <section class="head">
       <h1>Tell your insurer first</h1>
       <p>This letter would say that something does not agree:</p>
-      <ul>
+      <ul class="reasons">
         {disagreements.map((one) => (
           <li>{one}</li>
         ))}

@@ -9,7 +9,7 @@ import { entryType, readingsIn, type Values } from '../ledger/registry.ts';
 import type { Closure } from '../reckoning/closure.ts';
 import { customerJob } from '../reckoning/words.ts';
 import { decimalsOfStep, formatMassWithUnit, massNg } from '../units/mass.ts';
-import { netNg, readingWords } from '../weighing/reading.ts';
+import { caratWords, netNg, readingWords } from '../weighing/reading.ts';
 import type { JobReckoning, Term } from './job-reckoning.ts';
 import { countsThatDiffer, type JobStones, type Seat } from './stones.ts';
 import { TERMS } from './timeline.ts';
@@ -130,8 +130,15 @@ function weighedWords(
 const stoneOf = ({ says, stones, where, events }: Seat): LetterStone => ({
   seat: says.seat ?? 'not noted',
   what: `${stones > 1 ? `${stones} × ` : ''}${SPECIES[(says.species ?? 'unknown') as keyof typeof SPECIES]}`,
-  weights: events.flatMap(({ reading }) => (reading ? [readingWords(reading)] : [])).join(', then ') || 'not weighed loose',
-  where: where === 'in the piece' ? 'not taken out' : where === 'set' ? 'taken out and set again' : where,
+  weights: events.flatMap(({ reading }) => (reading ? [caratWords(reading)] : [])).join(', then ') || 'not weighed loose',
+  where:
+    where === 'in the piece'
+      ? 'not taken out'
+      : where === 'set'
+        ? 'taken out and set again'
+        : where === 'out'
+          ? 'out of the piece now'
+          : where,
 });
 
 const partOf = ({ part, metal }: Values): string => [part, METAL_WORDS[metal as MetalCode]].filter(Boolean).join(', ');

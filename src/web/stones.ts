@@ -4,7 +4,7 @@ import { StonesView } from '../../views/stones.tsx';
 import { BACKINGS, CUTS, SEAT_STATES, SPECIES } from '../book/stones.ts';
 import { stonesWords } from '../book/words.ts';
 import { countsThatDiffer, type JobStones, type Seat, type StoneEvent, stonesOf } from '../projections/stones.ts';
-import { readingWords } from '../weighing/reading.ts';
+import { caratWords } from '../weighing/reading.ts';
 import type { Env, Resource } from './context.ts';
 import { jobThings } from './form.ts';
 import { jobAt } from './jobs.ts';
@@ -86,7 +86,7 @@ const EVENTS: Readonly<Record<StoneEvent['what'], string>> = {
   set: 'set',
   home: 'gone home',
 };
-const eventWords = ({ what, reading }: StoneEvent): string => (reading ? `${EVENTS[what]}, ${readingWords(reading)}` : EVENTS[what]);
+const eventWords = ({ what, reading }: StoneEvent): string => (reading ? `${EVENTS[what]}, ${caratWords(reading)}` : EVENTS[what]);
 
 function countWords({ inPieces, out }: JobStones): string {
   if (inPieces === null) return 'Nobody has counted the stones of this job yet.';

@@ -1,7 +1,7 @@
 // A reading: what a balance (or a difference, estimate or count) said. Kept as shown; never overwritten by a computed value.
 import { z } from 'zod';
 import { isRef, type Ref } from '../units/ids.ts';
-import { formatMass, type MassNg, type MassUnit, massNg, parseMass } from '../units/mass.ts';
+import { decimalsOfStep, formatMass, type MassNg, type MassUnit, massNg, parseMass } from '../units/mass.ts';
 
 export type Basis = 'weighed' | 'difference' | 'estimate' | 'count';
 
@@ -88,3 +88,11 @@ export function readingWords(reading: Reading): string {
   const basis = { weighed: '', difference: ' by difference', estimate: ' estimated', count: ' by count' }[reading.basis];
   return `${shownText}\u00a0${reading.unit}${gross}${basis}`;
 }
+
+/** The weight of a stone, in carats to the step it was read in whatever the balance showed: "1.20 ct". */
+export function caratWords(reading: Reading): string {
+  if (reading.unit === 'ct') return readingWords(reading);
+  const gross = netNg(reading) === null ? ' gross' : '';
+  return `${formatMass(reading.ng, 'ct', decimalsOfStep(reading.stepNg ?? CENTIGRAM_NG, 'ct'))}\u00a0ct${gross}`;
+}
+const CENTIGRAM_NG = massNg(10_000_000);
