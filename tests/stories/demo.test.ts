@@ -8,6 +8,7 @@ import { sumOf, type Thing } from '../../src/ledger/thing.ts';
 import type { JobReckoning } from '../../src/projections/job-reckoning.ts';
 import { auditLog } from '../../src/store/audit.ts';
 import { rebuild } from '../../src/store/replay.ts';
+import { ROUTES } from '../../src/web/routes.ts';
 import { type House, openHouse } from './house.ts';
 
 let house: House;
@@ -151,16 +152,42 @@ describe('a job of the demo shop stands where its story leaves it:', () => {
 });
 
 describe('every page of the demo shop', () => {
+  /** The page, or the one it sends to. */
+  const statusOf = async (path: string): Promise<number> => {
+    const answer = await house.get(path);
+    return answer.status === 303 ? statusOf(answer.headers.get('location') ?? '/sign-in') : answer.status;
+  };
+  const walk = async (paths: readonly string[], isWrong: (status: number) => boolean) => {
+    const wrong: string[] = [];
+    for (const path of paths) {
+      const status = await statusOf(path);
+      if (isWrong(status)) wrong.push(`${path} ${status}`);
+    }
+    expect(wrong).toEqual([]);
+    expect(house.bugs).toEqual([]);
+  };
+  const pages = Object.keys(ROUTES).flatMap((route) => (route.startsWith('GET ') ? [route.slice(4)] : []));
+
   it('of a job, and of a lot, stock, skin, place and balance, answers', async () => {
     const jobs = (await house.things('job')).map(({ id }) => `/jobs/${id}`);
     const kinds = ['lot', 'stock', 'skin', 'place', 'balance'] as const;
     const others = (await Promise.all(kinds.map(house.things))).flat().map(({ id }) => `/things/${id}`);
-    const wrong: string[] = [];
-    for (const path of ['/', '/trail', '/find?q=ring', '/setup', ...jobs, ...others]) {
-      const answer = await house.get(path);
-      if (answer.status !== 200) wrong.push(`${path} ${answer.status}`);
-    }
-    expect(wrong).toEqual([]);
-    expect(house.bugs).toEqual([]);
+    await walk(['/', '/trail', '/find?q=ring', '/setup', ...jobs, ...others], (status) => status !== 200);
+  });
+
+  it('that stands by itself answers, or says what it needs', async () => {
+    await walk(
+      pages.filter((path) => !path.includes(':')),
+      (status) => status >= 500,
+    );
+  });
+
+  it('about a job answers, or says what it waits for', async () => {
+    const jobs = (await house.things('job')).map(({ id }) => id);
+    const about = pages.filter((path) => /^\/jobs\/:job\/[^:]+$/.test(path));
+    await walk(
+      jobs.flatMap((id) => about.map((path) => path.replace(':job', id))),
+      (status) => status >= 500,
+    );
   });
 });

@@ -1,5 +1,6 @@
 // The notation of stories: days counted from today, names that become the same refs again, weights as text, and scenes that must end as they say.
 import { afterEach, describe, expect, it } from 'vitest';
+import { SMALL_JOBS } from '../../seed/bench-weeks.ts';
 import { calendarAt } from '../../seed/calendar.ts';
 import { PRIYA, theShop } from '../../seed/shop.ts';
 import { clasp, sizing } from '../../seed/short-tickets.ts';
@@ -81,11 +82,14 @@ const takenIn = () =>
     work: { steps: ['polish'], price: '£10', promise: 'today' },
   });
 
+/** The small jobs of the benches differ in nothing that the hour could change. */
+const TALES = STORIES.filter(({ name }) => !SMALL_JOBS.some((one) => one.name === name));
+
 describe('the whole of the stories', () => {
   it.each(['2026-12-07T00:05:00Z', '2026-12-06T12:00:00Z', '2026-03-29T00:30:00Z', '2026-02-28T23:59:00Z'])(
     'can be told at %s',
     async (now) => {
-      const house = await openHouse(STORIES, now);
+      const house = await openHouse(TALES, now);
       open.push(house);
       const [row] = await house.store.read("SELECT MAX(json_extract(CAST(leaf AS TEXT), '$.at')) AS at FROM entry");
       expect(Number(row?.at)).toBeLessThan(Date.parse(now));
