@@ -55,11 +55,7 @@ export function EntryForm(page: FormPage) {
         {page.hidden.map(([name, value]) => (
           <input type="hidden" name={name} value={value} />
         ))}
-        {fields.some(({ control }) => control.kind === 'list') && (
-          <button class="sr" tabindex={-1}>
-            {page.button}
-          </button>
-        )}
+        {fields.some(({ control }) => control.kind === 'list') && <button hidden>{page.button}</button>}
         {first.length > 0 && <Fields fields={first} form={form} />}
         {sections.map(([heading, names, folded]) => (
           <Section heading={heading} folded={folded === 'folded'} fields={fields.filter(({ name }) => names.includes(name))} form={form} />
