@@ -26,12 +26,13 @@ interface Props {
   readonly next: Link | null;
   readonly links: readonly Link[];
   readonly photos: readonly PhotoTaken[];
+  readonly mayWrite: boolean;
   /** What the ledger's own weights call for. */
   readonly cautions: readonly string[];
   readonly written: LedgerLine | null;
 }
 
-export function JobView({ facts, lines, reckoned, next, links, photos, cautions, written }: Props) {
+export function JobView({ facts, lines, reckoned, next, links, photos, mayWrite, cautions, written }: Props) {
   const where = [
     facts.customer,
     facts.holder && `with ${facts.holder}`,
@@ -50,7 +51,7 @@ export function JobView({ facts, lines, reckoned, next, links, photos, cautions,
         <Tag code={facts.bag} metal={facts.metal} />
         <h1>{facts.title}</h1>
         <p class="soft">{where.filter(Boolean).join(' · ')}</p>
-        <Ways job={facts.id} />
+        <Ways job={facts.id} mayWrite={mayWrite} />
         <Watch job={facts.id} after={lines.length} />
       </section>
       <Reckoning reckoned={reckoned} />
@@ -66,18 +67,20 @@ export function JobView({ facts, lines, reckoned, next, links, photos, cautions,
             ) : (
               <p class="soft">Nothing is due.</p>
             )}
-            <details>
-              <summary>Write something else</summary>
-              <ul class="links">
-                {links.map(([href, words]) => (
-                  <li>
-                    <a href={href}>{words}</a>
-                  </li>
-                ))}
-              </ul>
-            </details>
+            {links.length > 0 && (
+              <details>
+                <summary>Write something else</summary>
+                <ul class="links">
+                  {links.map(([href, words]) => (
+                    <li>
+                      <a href={href}>{words}</a>
+                    </li>
+                  ))}
+                </ul>
+              </details>
+            )}
           </section>
-          <Photographs job={facts.id} photos={photos} />
+          <Photographs job={facts.id} photos={photos} mayWrite={mayWrite} />
         </div>
         <section aria-labelledby="l">
           <h2 id="l">What has happened</h2>
@@ -95,17 +98,17 @@ const WAYS = [
   ['/letter', 'Letter'],
 ] as const;
 
-function Ways({ job }: { readonly job: string }) {
+function Ways({ job, mayWrite }: { readonly job: string; readonly mayWrite: boolean }) {
   return (
     <p class="ways">
-      {WAYS.map(([path, words]) => (
+      {WAYS.filter(([path]) => mayWrite || path !== '/letter').map(([path, words]) => (
         <a href={`/jobs/${job}${path}`}>{words}</a>
       ))}
     </p>
   );
 }
 
-function Photographs({ job, photos }: { readonly job: string; readonly photos: readonly PhotoTaken[] }) {
+function Photographs({ job, photos, mayWrite }: { readonly job: string } & Pick<Props, 'photos' | 'mayWrite'>) {
   return (
     <section aria-labelledby="p">
       <h2 id="p">Photographs</h2>
@@ -122,7 +125,7 @@ function Photographs({ job, photos }: { readonly job: string; readonly photos: r
         ))}
       </ul>
       {photos.length === 0 && <p class="soft">No photograph yet.</p>}
-      <a href={`/jobs/${job}/write/photo_added`}>Add a photograph</a>
+      {mayWrite && <a href={`/jobs/${job}/write/photo_added`}>Add a photograph</a>}
     </section>
   );
 }

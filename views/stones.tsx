@@ -8,10 +8,11 @@ interface Props {
   readonly rows: readonly StoneRow[];
   readonly counted: string;
   readonly trouble: readonly { readonly seq: number; readonly say: string }[];
-  readonly open: boolean;
+  /** Entries that may be written on them: none where the job is done or the reader only reads. */
+  readonly doing: readonly (readonly [href: string, words: string])[];
 }
 
-export function StonesView({ job, bag, rows, counted, trouble, open }: Props) {
+export function StonesView({ job, bag, rows, counted, trouble, doing }: Props) {
   return (
     <>
       <section class="head">
@@ -40,26 +41,16 @@ export function StonesView({ job, bag, rows, counted, trouble, open }: Props) {
         </section>
         {rows.length > 0 && <Diagram rows={rows} />}
       </div>
-      {open && (
-        <ul class="links">
-          {DOING.map(([type, words]) => (
-            <li>
-              <a href={`/jobs/${job}/write/${type}`}>{words}</a>
-            </li>
-          ))}
-        </ul>
-      )}
+      <ul class="links">
+        {doing.map(([href, words]) => (
+          <li>
+            <a href={href}>{words}</a>
+          </li>
+        ))}
+      </ul>
     </>
   );
 }
-
-const DOING = [
-  ['setting_noted', 'Note a seat'],
-  ['stone_unset', 'Take stones out and paper them'],
-  ['stone_weighed', 'Weigh loose stones'],
-  ['stone_set', 'Set stones'],
-  ['piece_checked', 'Count the piece'],
-] as const;
 
 function List({ rows }: { readonly rows: readonly StoneRow[] }) {
   return (

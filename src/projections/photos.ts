@@ -21,9 +21,9 @@ const SHOPS: Readonly<Record<string, string>> = { packing: 'packing', paper: 'a 
 
 /** Every photograph that an entry of these names, by its hash. */
 export function photosIn(kept: readonly Kept[]): readonly PhotoTaken[] {
-  return kept.flatMap(({ seq, leaf: { type, data, occurredAt } }) => {
+  return kept.flatMap(({ seq, leaf: { data, occurredAt } }) => {
     if (typeof data.photo !== 'string') return [];
-    const own = type === 'photo_added' ? SHOWS[String(data.shows)] : 'as looked over';
+    const own = data.shows === undefined ? 'as looked over' : SHOWS[String(data.shows)];
     const shows = own ?? SHOPS[String(data.shows)] ?? 'photograph';
     return [{ seq, hash: data.photo, atMs: occurredAt, shows, forCustomer: own !== undefined }];
   });

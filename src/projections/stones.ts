@@ -36,6 +36,9 @@ export interface JobStones {
   readonly out: number;
 }
 
+/** How a piece's mark begins that tells of a seat without a stone. */
+const EMPTY_SEAT = 'seat ';
+
 interface Building {
   readonly says: Record<string, string>;
   readonly events: StoneEvent[];
@@ -62,8 +65,8 @@ export function stonesOf(kept: readonly Kept[], kindOf: (id: string) => string |
         counts.push({ seq, piece: one.of, counted: one.stones, reckoned: inPiece.get(one.of) ?? null });
         if (!inPiece.has(one.of)) inPiece.set(one.of, one.stones);
       } else if (one.fact === 'identity' && isStone(one.of)) note(seat(one.of), seq, one);
-      else if (one.fact === 'identity' && one.mark.startsWith('seat ') && leaf.type === 'setting_noted')
-        empty.set(one.mark.slice(5), { seq, state: one.says });
+      else if (one.fact === 'identity' && one.mark.startsWith(EMPTY_SEAT))
+        empty.set(one.mark.slice(EMPTY_SEAT.length), { seq, state: one.says });
       else if (one.fact === 'reading' && isStone(one.of))
         seat(one.of).events.push({ seq, what: 'weighed', stones: seat(one.of).loose, reading: one.reading });
       else if (one.fact === 'flow' && one.matter.kind === 'stones') {

@@ -96,3 +96,6 @@ export function policyFor(c: Ctx): Policy {
   if (!policy) throw new Error(`${c.req.path} is served before the ledger has begun`);
   return policy;
 }
+
+/** Whoever works here writes; an auditor reads. */
+export const mayWrite = ({ role }: Person): boolean => role !== 'auditor';

@@ -11,7 +11,7 @@ import { SHEETS } from '../sheets/index.ts';
 import { thingOf } from '../store/shelf.ts';
 import { formatCivilDate } from '../units/dates.ts';
 import { jobCautions } from './cautions.ts';
-import { type Ctx, type Env, policyFor, type Resource, type Web, whoAsks } from './context.ts';
+import { type Ctx, type Env, mayWrite, policyFor, type Resource, type Web, whoAsks } from './context.ts';
 import { expectedWords, jobThings } from './form.ts';
 import { holderWords } from './house.ts';
 import { entriesOf, ledgerLines } from './ledger-lines.ts';
@@ -39,7 +39,7 @@ async function page(web: Web, c: Ctx, job: Thing, kept: readonly Kept[]): Promis
   const pieces = things.filter(({ kind }) => kind === 'piece');
   const reckoned = reckonJob(kept, await groundsFor(web, policy, job.id));
   const facts = await factsOfJob(web, job, pieces);
-  const { next, others } = nextEntries(job, things, whoAsks(c).id);
+  const { next, others } = mayWrite(whoAsks(c)) ? nextEntries(job, things, whoAsks(c).id) : { next: null, others: [] };
   const hrefOf = (name: string) => (name === 'hand-back' ? `/jobs/${job.id}/hand-back` : `/jobs/${job.id}/write/${name}`);
   const expected = pieces.map((piece) => ({
     words: wordsFor(web, piece),
@@ -56,8 +56,12 @@ async function page(web: Web, c: Ctx, job: Thing, kept: readonly Kept[]): Promis
       reckoned,
       lines: [...lines].reverse(),
       next: next === null ? null : [hrefOf(next), next === 'hand-back' ? 'Hand it back' : titleOf(next)],
-      links: [...sheetsFor(job), ...others.filter((name) => name !== next).map((name) => [hrefOf(name), titleOf(name)] as const)],
+      links: [
+        ...(mayWrite(whoAsks(c)) ? sheetsFor(job) : []),
+        ...others.filter((name) => name !== next).map((name) => [hrefOf(name), titleOf(name)] as const),
+      ],
       photos: photosIn(kept),
+      mayWrite: mayWrite(whoAsks(c)),
       written: lines.find(({ seq }) => String(seq) === c.req.query('written')) ?? null,
     }),
   });

@@ -7,10 +7,8 @@ import { TellFirst } from '../../views/tell-first.tsx';
 import type { Kept } from '../ledger/leaf.ts';
 import type { Thing } from '../ledger/thing.ts';
 import { reckonJob } from '../projections/job-reckoning.ts';
-import { letterOf } from '../projections/letter.ts';
 import { photosIn } from '../projections/photos.ts';
 import { stonesOf } from '../projections/stones.ts';
-import { timelineOf } from '../projections/timeline.ts';
 import { readPhoto } from '../store/photos.ts';
 import { CAUTIONS } from '../trade/caution-table.ts';
 import { formatInstant, instant } from '../units/dates.ts';
@@ -19,8 +17,10 @@ import { type Ctx, type Env, policyFor, type Resource, thingsOf, type Web } from
 import { jobThings } from './form.ts';
 import { jobAt } from './jobs.ts';
 import { entriesOf } from './ledger-lines.ts';
+import { letterOf } from './letter-words.ts';
 import { respond } from './negotiate.ts';
 import { groundsFor } from './reckoned.ts';
+import { timelineOf } from './timeline.ts';
 
 export const letter: Resource = (web) => {
   const app = new Hono<Env>();

@@ -5,7 +5,7 @@ import { BACKINGS, CUTS, SEAT_STATES, SPECIES } from '../book/stones.ts';
 import { stonesWords } from '../book/words.ts';
 import { countsThatDiffer, type JobStones, type Seat, type StoneEvent, stonesOf } from '../projections/stones.ts';
 import { caratWords } from '../weighing/reading.ts';
-import type { Env, Resource } from './context.ts';
+import { type Env, mayWrite, type Resource, whoAsks } from './context.ts';
 import { jobThings } from './form.ts';
 import { jobAt } from './jobs.ts';
 import { entriesOf } from './ledger-lines.ts';
@@ -19,17 +19,33 @@ export const stones: Resource = (web) => {
     const kinds = new Map((await jobThings(web, job.id)).map(({ id, kind }) => [id, kind]));
     const found = stonesOf(await entriesOf(web, job.id), (id) => kinds.get(id));
     const bag = job.says.bag ?? '';
-    const open = job.status === 'open' || job.status === 'agreed';
-    const rows = found.seats.map((seat) => rowOf(seat, bag, open ? `/jobs/${job.id}/write/` : null));
+    const isOpen = (job.status === 'open' || job.status === 'agreed') && mayWrite(whoAsks(c));
+    const write = isOpen ? `/jobs/${job.id}/write/` : null;
+    const rows = found.seats.map((seat) => rowOf(seat, bag, write));
     const trouble = troubleWith(found, rows);
     return respond(c, {
       title: `Stones of ${bag}`,
       json: { job: job.id, bag, ...found, trouble },
-      body: StonesView({ job: job.id, bag, rows, counted: countWords(found), trouble, open }),
+      body: StonesView({
+        job: job.id,
+        bag,
+        rows,
+        counted: countWords(found),
+        trouble,
+        doing: write === null ? [] : DOING.map(([type, words]) => [`${write}${type}`, words] as const),
+      }),
     });
   });
   return app;
 };
+
+const DOING = [
+  ['setting_noted', 'Note a seat'],
+  ['stone_unset', 'Take stones out and paper them'],
+  ['stone_weighed', 'Weigh loose stones'],
+  ['stone_set', 'Set stones'],
+  ['piece_checked', 'Count the piece'],
+] as const;
 
 export interface StoneRow {
   readonly letter: string;

@@ -39,6 +39,15 @@ describe('a job', () => {
     expect(html).toMatch(/<li class="joined"><b>Corrected entry \d+, weight: digits swapped<\/b><span class="num">6\.81\u00a0g<\/span>/);
   });
 
+  it('offers an auditor nothing to write', async () => {
+    const { job } = await takeRingIn(site.shop);
+    const auditor = await site.as('auditor');
+    for (const path of [`/jobs/${job}`, `/jobs/${job}/stones`]) {
+      expect(await page(path)).toContain('/write/');
+      expect(await (await auditor.get(path)).text()).not.toContain('/write/');
+    }
+  });
+
   it('shows its photographs, and each with its entry', async () => {
     const { job, piece } = await takeRingIn(site.shop);
     expect(await page(`/jobs/${job}`)).toContain('No photograph yet.');

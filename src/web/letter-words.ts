@@ -1,17 +1,17 @@
 // What a record letter says, put together from one job's own entries: a sentence, the beam, the stones, what was removed and added.
 import { METAL_WORDS, type MetalCode } from '../book/metals.ts';
-import { PIECE_KINDS } from '../book/pieces.ts';
 import { SPECIES } from '../book/stones.ts';
 import { stonesWords } from '../book/words.ts';
 import { correctionsIn, patchedData } from '../ledger/corrections.ts';
 import type { Kept } from '../ledger/leaf.ts';
 import { entryType, readingsIn, type Values } from '../ledger/registry.ts';
+import type { JobReckoning, Term } from '../projections/job-reckoning.ts';
+import { countsThatDiffer, type JobStones, type Seat } from '../projections/stones.ts';
 import type { Closure } from '../reckoning/closure.ts';
 import { customerJob } from '../reckoning/words.ts';
-import { decimalsOfStep, formatMassWithUnit, massNg } from '../units/mass.ts';
+import { massNg } from '../units/mass.ts';
 import { caratWords, netNg, readingWords } from '../weighing/reading.ts';
-import type { JobReckoning, Term } from './job-reckoning.ts';
-import { countsThatDiffer, type JobStones, type Seat } from './stones.ts';
+import { grams, stoneSentence, sum, weightSentence } from './letter-sentence.ts';
 import { TERMS } from './timeline.ts';
 
 export interface LetterStone {
@@ -73,34 +73,6 @@ function read(kept: readonly Kept[]) {
     return { type: leaf.type, data, weight: first ? readingWords(first.reading) : 'not weighed', ng: (first && netNg(first.reading)) ?? 0 };
   });
 }
-
-const grams = ({ ng, stepNg }: Pick<Term, 'ng' | 'stepNg'>): string =>
-  formatMassWithUnit(ng, 'g', decimalsOfStep(stepNg ?? massNg(10_000_000), 'g'));
-
-function weightSentence(received: readonly Values[], { cameIn, last }: JobReckoning, returned: boolean): string {
-  const [only] = received;
-  const kind = received.length === 1 && only ? PIECE_KINDS[only.kind as keyof typeof PIECE_KINDS].toLowerCase() : '';
-  const your = received.length > 1 ? 'Your pieces' : `Your ${kind === '' || kind === 'other' ? 'piece' : kind}`;
-  if (!cameIn) return `${your} was not weighed as it came in.`;
-  if (!last) return `${your} came in at ${grams(cameIn)}.`;
-  return `${your} came in at ${grams(cameIn)} and ${returned ? 'went home at' : 'weighs now'} ${grams(last)}.`;
-}
-
-function stoneSentence({ counts, inPieces, out }: JobStones, { stones }: JobReckoning): string {
-  const firsts = new Map([...counts].reverse().map(({ piece, counted }) => [piece, counted]));
-  const lasts = new Map(counts.map(({ piece, counted }) => [piece, counted]));
-  const came = sum(firsts.values());
-  if (came === 0) return '';
-  if (counts.length === firsts.size) {
-    const now = `by our entries ${inPieces ?? 0} in it now${out > 0 ? ` and ${out} out` : ''}`;
-    return `${stonesWords(came)} counted with you as it came in; ${now}.`;
-  }
-  const twice = stones.filter(({ compared }) => compared !== null);
-  const agree = twice.length > 0 && twice.every(({ compared }) => compared?.verdict === 'agrees');
-  return `${stonesWords(came)} counted as it came in, ${sum(lasts.values())} counted last.${agree ? ' Each that was weighed out and in agrees in weight.' : ''}`;
-}
-
-const sum = (counts: Iterable<number>): number => [...counts].reduce((all, one) => all + one, 0);
 
 function beamOf(
   { state, closed, cameIn, last, expected, removed, added }: JobReckoning,
