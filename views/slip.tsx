@@ -35,6 +35,7 @@ export function SlipView(slip: Props) {
           <a href={`/ticket?after=${slip.job}`}>Another piece for the same customer</a>
           <a href={`/jobs/${slip.job}`}>The job</a>
           <a href="/">Counter</a>
+          <IssueSlip title={slip.title} action={`/jobs/${slip.job}/slip`} again />
         </div>
       </section>
       <div class="slips">
@@ -43,6 +44,17 @@ export function SlipView(slip: Props) {
       </div>
       <Label {...slip} />
     </>
+  );
+}
+
+/** Issues a slip: the first, or a fresh one that names the record as it stands now. */
+export function IssueSlip({ title, action, again }: { readonly title: string; readonly action: string; readonly again: boolean }) {
+  const button = again ? <button class="plain">Issue a fresh one</button> : <button>Issue it</button>;
+  return (
+    <form method="post" action={action}>
+      {!again && <h1>{title}</h1>}
+      {button}
+    </form>
   );
 }
 

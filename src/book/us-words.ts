@@ -31,6 +31,7 @@ const US: readonly (readonly [uk: string, us: string])[] = [
   ['outwork', 'trade work'],
   ['colour', 'color'],
   ['grey', 'gray'],
+  ['jewellery', 'jewelry'],
   ['jeweller', 'jeweler'],
   ['enrol', 'enroll'],
   ['centre', 'center'],

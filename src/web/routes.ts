@@ -30,6 +30,7 @@ export const ROUTES: Readonly<Record<string, Allowed>> = {
   'POST /ticket': STAFF,
   'GET /wait': STAFF,
   'POST /wait': STAFF,
+  'GET /jobs/:job/slip': READERS,
   'POST /jobs/:job/slip': STAFF,
   'GET /jobs/:job/slip/:size': READERS,
   'GET /jobs/:job/finish': STAFF,

@@ -2,7 +2,7 @@
 // stood, so that whoever holds the slip can show that the record was there.
 import { Hono } from 'hono';
 import { ulid } from 'ulid';
-import { SlipView } from '../../views/slip.tsx';
+import { IssueSlip, SlipView } from '../../views/slip.tsx';
 import { wordsIn } from '../book/us-words.ts';
 import { stonesWords } from '../book/words.ts';
 import { hex, utf8 } from '../log/bytes.ts';
@@ -23,6 +23,14 @@ import { wordsFor } from './words.ts';
 
 export const slip: Resource = (web) => {
   const app = new Hono<Env>();
+  app.get('/jobs/:job/slip', async (c) => {
+    const job = await jobAt(web, c);
+    const size = job?.says['ticket slip'];
+    if (!job) return c.notFound();
+    if (size !== undefined) return goTo(c, `/jobs/${job.id}/slip/${size}`);
+    const title = wordsIn(policyFor(c).words, 'Collection slip');
+    return respond(c, { title, json: { issued: null }, body: IssueSlip({ title, action: c.req.path, again: false }) });
+  });
   app.post('/jobs/:job/slip', async (c) => {
     const job = await jobAt(web, c);
     return job ? goTo(c, `/jobs/${job.id}/slip/${await issueSlip(web, c, job.id)}`) : c.notFound();

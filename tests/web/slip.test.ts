@@ -1,0 +1,118 @@
+// The collection slip: its code is read back by a decoder that did not draw it, and the note in it is opened with the shop's key.
+import { createRequire } from 'node:module';
+import type { QRCode } from 'jsqr';
+import { afterAll, beforeAll, describe, expect, it } from 'vitest';
+import { parseCheckpoint } from '../../src/log/checkpoint.ts';
+import { openNote, parseVerifierKey } from '../../src/log/note.ts';
+import { type QrCode, qrOf } from '../../src/web/qr.ts';
+import { nobleVerify, sha256, toHex } from '../log/crypto.ts';
+import { line } from '../shop.ts';
+import { type RingJob, takeRingIn } from './job-in-house.ts';
+import { openSite, type Site, type Visitor } from './site.ts';
+
+/** The decoder is CommonJS whose types name its default export. */
+const jsQR = createRequire(import.meta.url)('jsqr') as (pixels: Uint8ClampedArray, width: number, height: number) => QRCode | null;
+
+let site: Site;
+let owner: Visitor;
+let ring: RingJob;
+beforeAll(async () => {
+  site = await openSite();
+  owner = await site.as('owner');
+  ring = await takeRingIn(site.shop);
+});
+afterAll(async () => {
+  expect(site.bugs).toEqual([]);
+  await site.close();
+});
+
+const SCALE = 4;
+const QUIET = 4;
+
+/** The bytes a decoder finds in a code drawn from its path, square by square. */
+function decoded({ side, path }: QrCode): Uint8Array {
+  const width = (side + 2 * QUIET) * SCALE;
+  const pixels = new Uint8ClampedArray(width * width * 4).fill(255);
+  for (const [, x, y, length] of path.matchAll(/M(\d+) (\d+)h(\d+)v1h-\d+z/g)) {
+    for (let row = 0; row < SCALE; row++)
+      for (let column = 0; column < Number(length) * SCALE; column++) {
+        const at = ((Number(y) + QUIET) * SCALE + row) * width + (Number(x) + QUIET) * SCALE + column;
+        pixels.fill(0, at * 4, at * 4 + 3);
+      }
+  }
+  return Uint8Array.from(jsQR(pixels, width, width)?.binaryData ?? []);
+}
+
+/** The codes drawn on a page, in their order. */
+const codesOn = (html: string): readonly QrCode[] =>
+  [...html.matchAll(/viewBox="-4 -4 (\d+) \d+"[^>]*>(?:<title>[^<]*<\/title>)?<path d="([^"]+)"/g)].map(([, side, path]) => ({
+    side: Number(side) - 2 * QUIET,
+    path: path ?? '',
+  }));
+const textOf = (bytes: Uint8Array) => new TextDecoder().decode(bytes);
+
+async function slipPage(): Promise<{ readonly path: string; readonly html: string }> {
+  const issued = await owner.post(`/jobs/${ring.job}/slip`, {});
+  const path = issued.headers.get('location') ?? '';
+  return { path, html: await (await owner.get(path)).text() };
+}
+
+describe('a code', () => {
+  it.each(['7N4K', 'naïve — “claw” 18ct', 'x'.repeat(400)])('is read back byte for byte: %s', (text) => {
+    expect(textOf(decoded(qrOf(text)))).toBe(text);
+  });
+});
+
+describe('a collection slip', () => {
+  it('carries the whole signed note, which the shop’s key opens, for the record as it stood', async () => {
+    const { path, html } = await slipPage();
+    const said = (await owner.json(path)) as { note: string; size: number; vkey: string; fingerprint: string };
+    const [code] = codesOn(html);
+    const note = textOf(decoded(code as QrCode));
+    expect(note).toBe(said.note);
+    const key = parseVerifierKey(sha256, said.vkey, 1);
+    if ('refused' in key) throw new Error(key.say);
+    const opened = openNote(note, [key], nobleVerify);
+    if ('refused' in opened) throw new Error(opened.say);
+    const checkpoint = parseCheckpoint(opened.text);
+    if ('refused' in checkpoint) throw new Error(checkpoint.say);
+    expect(checkpoint.size).toBe(said.size);
+    expect(said.fingerprint.replaceAll(' ', '')).toBe(toHex(sha256(new TextEncoder().encode(said.vkey))));
+    expect(html).toContain(said.fingerprint);
+  });
+
+  it('is itself an entry that names the size of the record', async () => {
+    const { path } = await slipPage();
+    const { entries } = (await owner.json(`/jobs/${ring.job}`)) as { entries: { type: string; said: string }[] };
+    const issued = entries.filter(({ type }) => type === 'ticket_issued').at(-1);
+    expect(issued?.said).toContain(`at ${path.split('/').at(-1)} entries`);
+  });
+
+  it('has a bag label whose code opens the bag', async () => {
+    const { html } = await slipPage();
+    const label = textOf(decoded(codesOn(html)[1] as QrCode));
+    expect(new URL(label).pathname).toBe(`/b/${ring.bag}`);
+    const scanned = await owner.get(new URL(label).pathname);
+    expect((await owner.get(scanned.headers.get('location') ?? '')).headers.get('location')).toBe(`/jobs/${ring.job}/finish`);
+  });
+
+  it('says no name, no value and no place on the customer’s part', async () => {
+    const { html } = await slipPage();
+    const hers = html.slice(html.indexOf('<section class="slip"'), html.indexOf('counterfoil'));
+    expect(hers).toContain(ring.bag);
+    for (const word of ['Abara', 'Safe', '85.00']) expect(hers).not.toContain(word);
+  });
+
+  it('is a claim check where the shop uses US words', async () => {
+    await site.shop.write(line('policy_set', { shop: site.shop.shop, words: 'us' }));
+    const { html } = await slipPage();
+    expect(html).toContain('Claim check');
+    expect(html).not.toContain('Collection slip');
+    await site.shop.write(line('policy_set', { shop: site.shop.shop, words: 'uk' }));
+  });
+
+  it('is not issued for a size at which nothing was signed', async () => {
+    expect((await owner.get(`/jobs/${ring.job}/slip/999999`)).status).toBe(404);
+    expect((await owner.get(`/jobs/${ring.job}/slip/x`)).status).toBe(404);
+  });
+});
