@@ -79,7 +79,8 @@ export function LetterBody({ shown, src }: Pick<PageProps, 'shown' | 'src'>) {
           <b>NOT CHECKED.</b> This page shows what the ledger says; it has not been checked by anything but the shop’s own program. The file
           you can download carries the {shown.entries} entries of this job as they were written, the place of each in the signed record, and
           the shop’s public key. Keep the file. Everything in it follows published standards (RFC 9162 for the tree, C2SP for the signed
-          checkpoint), so that whoever knows them can check it without asking us.
+          checkpoint), so that whoever knows them can check it without asking us. Names, values and the shop’s own notes stand in those
+          entries sealed: as digests, not as words.
         </p>
         <h2>What this letter does not show</h2>
         <p>
