@@ -20,9 +20,11 @@ import { handBack } from './web/hand-back.ts';
 import { health } from './web/health.ts';
 import { jobs } from './web/jobs.ts';
 import { letter } from './web/letter.ts';
+import { loss } from './web/loss.ts';
 import { news } from './web/news.ts';
 import { owner } from './web/owner.ts';
 import { photos } from './web/photos.ts';
+import { reckoning } from './web/reckoning.ts';
 import { safe } from './web/safe.ts';
 import { setup } from './web/setup.ts';
 import { signIn } from './web/sign-in.ts';
@@ -51,6 +53,8 @@ const RESOURCES = [
   news,
   safe,
   owner,
+  reckoning,
+  loss,
   things,
   find,
   trail,

@@ -94,6 +94,7 @@ export function JobView({ facts, lines, reckoned, next, links, photos, mayWrite,
 
 const WAYS = [
   ['/stones', 'Stones'],
+  ['/reckoning', 'The reckoning'],
   ['?face=customer', 'Turn the screen'],
   ['/letter', 'Letter'],
 ] as const;

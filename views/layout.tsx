@@ -50,6 +50,7 @@ export function Layout({ title, current, person, shop, drafts, fragment, childre
         <link rel="icon" href="/assets/beam.svg" type="image/svg+xml" />
         <link rel="stylesheet" href="/assets/lemel.css" />
         <link rel="stylesheet" href="/assets/screens.css" />
+        <link rel="stylesheet" href="/assets/charts.css" />
         <link rel="stylesheet" href="/assets/letter.css" />
         <link rel="stylesheet" href="/assets/bench.css" />
         <script src="/assets/htmx.js" defer />

@@ -34,6 +34,10 @@ export type Worths = (reading: Reading, atMs: number) => Worth;
 export interface Balances {
   readonly worths: Worths;
   readonly isDoubted: (reading: Reading, atMs: number) => boolean;
+  /** When its balance was last calibrated before it, or put in service; null without a balance. */
+  readonly calibratedMs: (reading: Reading, atMs: number) => number | null;
+  /** How many entries speak of balances. */
+  readonly entries: number;
   /** The daily checks of one balance, in order. */
   readonly checksOf: (balance: string) => readonly Check[];
 }
@@ -46,6 +50,8 @@ export function balancesIn(entries: readonly Told[]): Balances {
   for (const entry of entries) for (const id of balancesNamed(entry.facts)) stories.set(id, continued(stories.get(id), id, entry));
   const storyOf = (reading: Reading) => (reading.balance === undefined ? undefined : stories.get(reading.balance));
   return {
+    entries: entries.length,
+    calibratedMs: (reading, atMs) => epochAt(storyOf(reading), atMs)?.atMs ?? null,
     checksOf: (balance) => stories.get(balance)?.checks ?? [],
     worths: (reading, atMs) => worthAt(reading, atMs, storyOf(reading)),
     isDoubted: (reading, atMs) => {
@@ -57,8 +63,11 @@ export function balancesIn(entries: readonly Told[]): Balances {
   };
 }
 
+const epochAt = (story: Story | undefined, atMs: number): Epoch | undefined =>
+  story?.epochs.findLast((one) => one.atMs <= atMs) ?? story?.epochs[0];
+
 function worthAt(reading: Reading, atMs: number, story: Story | undefined): Worth {
-  const epoch = story?.epochs.findLast((one) => one.atMs <= atMs) ?? story?.epochs[0];
+  const epoch = epochAt(story, atMs);
   const check = story?.checks.findLast((one) => one.atMs <= atMs && atMs - one.atMs < DAY_MS);
   const drift = check && check.result !== 'fail' ? { day: `${check.seq}`, uRelative: check.uRelative } : undefined;
   return worthOf(reading, epoch?.parameters, { epoch: `${epoch?.seq ?? 0}`, ...(drift ? { drift } : {}) });

@@ -1,4 +1,5 @@
 // The reckoning of one job from its own leaves: closure, network, stones, own metal and slips, in words for whoever asks.
+import type { MetalFamily } from '../book/metals.ts';
 import type { Kept } from '../ledger/leaf.ts';
 import { type Closure, closure, type UsualLoss, type Weighing } from '../reckoning/closure.ts';
 import type { Rate } from '../reckoning/drift.ts';
@@ -23,7 +24,7 @@ export interface Grounds {
   /** How many entries the ledger had: a late calibration moves verdicts. */
   readonly size: number;
   /** The shop's own rate of loss, where it has a history. */
-  readonly rateOf?: (operation: Operation, family: string) => Rate | null;
+  readonly rateOf?: (operation: Operation, family: MetalFamily) => Rate | null;
   readonly tares?: readonly Known[];
   /** The pieces of other open jobs. */
   readonly others?: readonly Known[];
@@ -47,7 +48,12 @@ export interface JobReckoning {
   readonly sentence: string;
   readonly history: History;
   readonly network: NetworkReckoning;
-  readonly work: { readonly operation: Operation; readonly family: string; readonly usual: UsualLoss; readonly workedG: number } | null;
+  readonly work: {
+    readonly operation: Operation;
+    readonly family: MetalFamily;
+    readonly usual: UsualLoss;
+    readonly workedG: number;
+  } | null;
   readonly stones: readonly StoneCheck[];
   readonly own: OwnMetal | null;
   /** Single plain mistakes that would explain the gap: one of these, never the one. */

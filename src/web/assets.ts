@@ -15,6 +15,7 @@ export const assets: Resource = ({ assetsDir }) => {
   const files: Readonly<Record<string, readonly [path: string, type: string]>> = {
     'lemel.css': [ours('lemel.css'), 'text/css; charset=utf-8'],
     'bench.css': [ours('bench.css'), 'text/css; charset=utf-8'],
+    'charts.css': [ours('charts.css'), 'text/css; charset=utf-8'],
     'letter.css': [ours('letter.css'), 'text/css; charset=utf-8'],
     'screens.css': [ours('screens.css'), 'text/css; charset=utf-8'],
     'app.js': [ours('app.js'), 'text/javascript; charset=utf-8'],

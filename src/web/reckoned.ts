@@ -1,10 +1,12 @@
 // What the reckoning of a job rests on besides its own leaves, looked up once for a page: balances, listed tares, other open pieces, the log's size.
 import { type Balances, balancesIn } from '../projections/balances.ts';
 import { type Grounds, type JobReckoning, reckonJob } from '../projections/job-reckoning.ts';
+import { rateFrom } from '../projections/loss.ts';
 import { told } from '../projections/told.ts';
 import { keptOf, shelfOn } from '../store/shelf.ts';
 import { type Policy, policyOf, type Web } from './context.ts';
 import { entriesOf } from './ledger-lines.ts';
+import { lossHistory } from './loss-history.ts';
 
 const BALANCE_ENTRIES = `SELECT seq, leaf, leaf_hash FROM entry_link JOIN entry USING (seq)
   WHERE stream = ? AND type IN ('balance_put_in_service', 'balance_calibrated', 'balance_checked', 'corrected') ORDER BY n`;
@@ -19,9 +21,12 @@ export async function balancesOf(web: Web, policy: Policy | null): Promise<Balan
 /** Grounds for any job; `but` is the job whose own pieces are not "other" pieces. */
 export async function groundsFor(web: Web, policy: Policy | null, but?: string): Promise<Grounds> {
   const { read, keys } = web.store;
+  const balances = await balancesOf(web, policy);
+  const losses = (await lossHistory(web, balances)).filter(({ job }) => job !== but);
   const [size] = await read('SELECT COALESCE(MAX(seq) + 1, 0) AS n FROM entry');
   return {
-    balances: await balancesOf(web, policy),
+    balances,
+    rateOf: (operation, family) => rateFrom(losses, operation, family),
     size: Number(size?.n ?? 0),
     tares: [...(policy?.tares ?? [])].map(([name, ng]) => ({ name, ng })),
     others: (await shelfOn(read, keys).openPieces()).filter(({ stream }) => stream !== but),

@@ -1,0 +1,110 @@
+// Loss over many jobs: the usual rate of the shop, a chart for each bench, operation and metal, benches against each other, and a period's list.
+import type { MetalFamily } from '../book/metals.ts';
+import { ACTION_ALPHA, type Closure, NOTE_ALPHA } from '../reckoning/closure.ts';
+import { againstOthers, limitFor, type Rate, runLengthFor, usualRate, type Watch, watch } from '../reckoning/drift.ts';
+import { type PeriodCount, periodCount } from '../reckoning/periods.ts';
+import type { JobReckoning } from './job-reckoning.ts';
+import type { Told } from './told.ts';
+import { assumedLoss, type Operation } from './usual-loss.ts';
+
+/** A job whose weights could be checked, as a point of a chart. */
+export interface LossJob {
+  readonly job: string;
+  /** When it was weighed last. */
+  readonly atMs: number;
+  /** Where it was then, by the last entry that moved it; null where none did. */
+  readonly place: string | null;
+  readonly operation: Operation;
+  readonly family: MetalFamily;
+  readonly workedG: number;
+  readonly closed: Closure;
+  /** It did not agree, and nobody has said why: it enters no baseline. */
+  readonly leftOut: boolean;
+}
+
+/** A reckoned job as a point; null where it was not checked by weight or nothing of it turns to dust. */
+export function lossJob(job: string, { closed, work, history, explained }: JobReckoning, entries: readonly Told[]): LossJob | null {
+  if (!closed || !work || closed.verdict === 'not checked') return null;
+  const atMs = Math.max(...history.streams.filter(({ part }) => part === 'weighing').map((step) => step.atMs));
+  const places = entries.flatMap(({ atMs: ms, facts }) =>
+    ms <= atMs ? facts.flatMap((one) => (one.fact === 'place' ? [one.at] : [])) : [],
+  );
+  const flagged = Math.min(closed.pBeyondUsual ?? closed.pLoss, closed.pGain) <= ACTION_ALPHA;
+  const { operation, family, workedG } = work;
+  return { job, atMs, place: places.at(-1) ?? null, operation, family, workedG, closed, leftOut: flagged && !explained };
+}
+
+const lossG = ({ closed }: LossJob): number => closed.lossNg / 1e9;
+/** From this many jobs on the shop has a rate of its own. */
+const ENOUGH = 3;
+
+/** The shop's own rate of loss for an operation on a metal; null while it has too few jobs. */
+export function rateFrom(jobs: readonly LossJob[], operation: Operation, family: MetalFamily): Rate | null {
+  const own = jobs.filter((one) => one.operation === operation && one.family === family && !one.leftOut);
+  if (own.length < ENOUGH) return null;
+  const losses = own.map((one) => ({ value: lossG(one) / one.workedG, u: one.closed.uG / one.workedG }));
+  return usualRate(losses, assumedLoss(operation, family));
+}
+
+export interface LossChart {
+  readonly place: string | null;
+  readonly operation: Operation;
+  readonly family: MetalFamily;
+  readonly jobs: readonly LossJob[];
+  /** The jobs in the baseline: those the scores belong to. */
+  readonly counted: readonly LossJob[];
+  readonly watch: Watch;
+  /** Loss-side limit of the running sum, and its run length without change. */
+  readonly limit: number;
+  readonly runLength: number;
+  /** z of this bench against the others at the same work. */
+  readonly againstOthers: number | null;
+}
+
+/** Jobs a year on one chart, and false alarms a year that the shop will bear over all of them (common practice, no source). */
+const [JOBS_A_YEAR, FALSE_ALARMS_A_YEAR] = [50, 1];
+/** Below this many jobs nothing but single closures is judged on a page; from here on there are charts. */
+export const FROM_CHARTS = 20;
+
+/** A chart for each bench, operation and metal, in the order their first job was weighed. */
+export function lossCharts(jobs: readonly LossJob[]): readonly LossChart[] {
+  const ordered = jobs.toSorted((a, b) => a.atMs - b.atMs);
+  const groups = new Map<string, readonly LossJob[]>();
+  for (const one of ordered) {
+    const key = `${one.place}|${one.operation}|${one.family}`;
+    groups.set(key, [...(groups.get(key) ?? []), one]);
+  }
+  const runLength = runLengthFor(groups.size, JOBS_A_YEAR, FALSE_ALARMS_A_YEAR);
+  const limit = groups.size === 0 ? 0 : limitFor(runLength);
+  const charts = [...groups.values()].flatMap((own): LossChart[] => {
+    const [first] = own;
+    if (!first) return [];
+    const { place, operation, family } = first;
+    const points = own.map((one) => ({ lossG: lossG(one), uG: one.closed.uG, basis: one.workedG, leftOut: one.leftOut }));
+    const watched = watch(points, assumedLoss(operation, family), limit);
+    const counted = own.filter(({ leftOut }) => !leftOut);
+    return [{ place, operation, family, jobs: own, counted, watch: watched, limit, runLength, againstOthers: null }];
+  });
+  return charts.map((chart) => ({ ...chart, againstOthers: comparedWith(chart, charts) }));
+}
+
+function comparedWith(chart: LossChart, charts: readonly LossChart[]): number | null {
+  const alike = charts.filter(({ operation, family }) => operation === chart.operation && family === chart.family);
+  const rates = alike.flatMap(({ place, watch: watched }) =>
+    watched.chart === 'single jobs' ? [] : [{ bench: `${place}`, rate: watched.rate.rate, uRate: watched.rate.uRate }],
+  );
+  if (rates.length < 2) return null;
+  return againstOthers(rates).find(({ bench }) => bench === `${chart.place}`)?.z ?? null;
+}
+
+export interface Period extends PeriodCount {
+  readonly jobs: readonly (LossJob & { readonly p: number; readonly stands: boolean })[];
+}
+
+/** The jobs weighed last in [fromMs, toMs), with how many would show by chance and which stand up together. */
+export function periodOf(jobs: readonly LossJob[], fromMs: number, toMs: number): Period {
+  const within = jobs.filter(({ atMs }) => atMs >= fromMs && atMs < toMs).toSorted((a, b) => a.atMs - b.atMs);
+  const judged = within.map((one) => ({ ...one, p: one.closed.pBeyondUsual ?? one.closed.pLoss, trueAlpha: one.closed.note.trueAlpha }));
+  const count = periodCount(judged, NOTE_ALPHA);
+  return { ...count, jobs: judged.map((one, index) => ({ ...one, stands: count.standing.includes(index) })) };
+}

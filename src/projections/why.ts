@@ -1,0 +1,118 @@
+// Why a job agrees or does not, in words a jeweller reads at the bench: its steps, its suspects, what to weigh again, and what nothing would show.
+import type { Closure } from '../reckoning/closure.ts';
+import { OUTSIDE } from '../reckoning/network.ts';
+import type { Suspect } from '../reckoning/suspects.ts';
+import { ownerSuspects, slipWords } from '../reckoning/words.ts';
+import { decimalsOfStep, formatMassWithUnit, massNg } from '../units/mass.ts';
+import { readingWords } from '../weighing/reading.ts';
+import type { Step } from './history.ts';
+import { type JobReckoning, USUAL } from './job-reckoning.ts';
+
+export interface StepShown {
+  readonly words: string;
+  readonly seqs: readonly number[];
+  /** What is missing (or too much) over the step, and what the balance can tell; null where something of it was not weighed. */
+  readonly gap: { readonly words: string; readonly isOff: boolean } | null;
+}
+export interface Why {
+  readonly steps: readonly StepShown[];
+  /** One sentence for each set of causes that the figures cannot tell apart, likeliest first. */
+  readonly suspects: readonly string[];
+  readonly slips: readonly string[];
+  readonly weighAgain: readonly string[];
+  /** Weighings in which nothing else would show a mistake. */
+  readonly unchecked: readonly string[];
+}
+
+/** The explanation of a reckoned job; `balanceName` gives a balance its word. */
+export function whyOf(reckoned: JobReckoning, balanceName: (id: string) => string = (id) => id): Why {
+  const { history, network, slips } = reckoned;
+  const steps = new Map(history.streams.map((step) => [step.id, step]));
+  const names = namesOf(reckoned, balanceName);
+  const sets = network.suspects
+    .map((set) => ({ ...set, suspects: set.suspects.filter(isPlausible) }))
+    .filter((set) => set.suspects.length > 0);
+  const weighings = sets.flatMap(({ suspects }) =>
+    suspects.flatMap((one) => (one.fault === 'weighing wrong' ? [steps.get(one.stream)] : [])),
+  );
+  const named = weighings.filter((step) => step !== undefined);
+  const unchecked = network.streams.filter(({ id, checkable }) => !checkable && steps.has(id)).map(({ id }) => names(id));
+  return {
+    steps: stepsOf(reckoned),
+    suspects: sets.map((set) => ownerSuspects(set, names)),
+    slips: [...new Set(slips.map(slipWords))],
+    weighAgain: [...new Set(named.map((step) => adviceOn(step, reckoned)))],
+    unchecked,
+  };
+}
+
+/** A balance is no suspect of a drift many times what it could be; the usual loss of a step is the loss at that step by another name. */
+const DRIFT_MOST = 5;
+const isPlausible = (one: Suspect): boolean =>
+  one.fault === 'factor drifted' ? Math.abs(one.size) <= DRIFT_MOST : one.fault !== 'weighing wrong' || !one.stream.startsWith(USUAL);
+
+/** Words for streams, nodes and factors by their ids. */
+function namesOf({ history }: JobReckoning, balanceName: (id: string) => string): (id: string) => string {
+  const words = new Map(history.streams.map((step) => [step.id, streamWords(step)]));
+  for (const { id } of history.nodes) words.set(id, `the work ${between(history.streams, id)}`);
+  return (id) => words.get(id) ?? factorWords(id, balanceName);
+}
+
+function streamWords({ part, state, stones, outOf, into, seq, reading }: Step): string {
+  const read = `(entry ${seq}${reading ? `: ${readingWords(reading)}` : ''})`;
+  if (part === 'came in' && stones === undefined) return `the piece as it came in ${read}`;
+  if (part === 'weighing') return `the piece or stone${state ? `, ${state}` : ''} ${read}`;
+  if (stones !== undefined) return `the stones ${into && !outOf ? 'that came in' : 'taken out or set'} ${read}`;
+  return outOf === undefined ? `what was added ${read}` : `what was cut or moved ${read}`;
+}
+
+function factorWords(id: string, balanceName: (id: string) => string): string {
+  const [kind, of = ''] = id.split(':');
+  return kind === 'tare' ? `the tare of ${of}` : `the balance ${balanceName(of)}`;
+}
+
+/** "from entry 4 to entry 9", by the weighings at a node's ends. */
+function between(streams: readonly Step[], node: string): string {
+  const isEnd = ({ part }: Step) => part === 'weighing' || part === 'came in';
+  const from = streams.find((step) => step.to === node && isEnd(step));
+  const to = streams.find((step) => step.from === node && isEnd(step));
+  return `${from ? `from entry ${from.seq}` : 'from the start'} ${to ? `to entry ${to.seq}` : 'to now'}`;
+}
+
+/** Each group of steps that a weighing closes, in order. */
+function stepsOf({ history, network, closed }: JobReckoning): readonly StepShown[] {
+  const isPiece = (id: string) => history.nodes.some((node) => node.id === id && node.things.some((thing) => history.pieces.has(thing)));
+  const isAt = (nodes: readonly string[]) => (step: Step) =>
+    step.from !== step.to && (nodes.includes(step.from) || nodes.includes(step.to)) && step.part !== 'still here';
+  return network.groups
+    .filter(({ nodes }) => nodes.some(isPiece) && history.streams.some((step) => step.part === 'weighing' && nodes.includes(step.from)))
+    .map(({ nodes, testable, residualNg, uG, z }) => {
+      const at = history.streams.filter(isAt(nodes));
+      const words =
+        nodes.length === 1 ? between(history.streams, nodes[0] ?? OUTSIDE) : `entries ${at.map(({ seq }) => seq).join(', ')} together`;
+      return {
+        words: words.charAt(0).toUpperCase() + words.slice(1),
+        seqs: [...new Set(at.flatMap(({ seq }) => (seq >= 0 ? [seq] : [])))],
+        gap: testable ? { words: gapWords(residualNg, uG, closed), isOff: Math.abs(z) > 3 } : null,
+      };
+    });
+}
+
+function gapWords(ng: number, uG: number, closed: Closure | null): string {
+  const stepNg = closed?.stepNg || 10_000_000;
+  const words = (mass: number) => formatMassWithUnit(massNg(Math.round(mass)), 'g', decimalsOfStep(massNg(stepNg), 'g'));
+  const limit = words(Math.ceil((2e9 * uG) / stepNg) * stepNg);
+  return `${words(Math.abs(ng))} ${ng < 0 ? 'more' : 'less'} than reckoned, give or take ${limit}`;
+}
+
+/** What can still be done about a weighing under suspicion. */
+function adviceOn({ part, seq, outOf, into, stones }: Step, { history }: JobReckoning): string {
+  const isLast = part === 'weighing' && [...history.now.keys()].some((thing) => thing === into);
+  if (isLast) return `Weigh the piece again now, clean and dry, on the balance of entry ${seq}.`;
+  if (part === 'weighing') return `The step of entry ${seq} cannot be weighed again: look at what was written on the bag that day.`;
+  if (part === 'came in') return `The weight as it came in cannot be taken again: look at the photograph on the pan, and at entry ${seq}.`;
+  if (stones !== undefined) return `Weigh the stones of entry ${seq} again if they are still out.`;
+  return outOf === undefined
+    ? `Weigh the stock that entry ${seq} was taken from, or a like length of it.`
+    : `If what was cut in entry ${seq} still lies apart, weigh it again.`;
+}

@@ -1,0 +1,91 @@
+// Is our loss ordinary, or creeping? One chart for each bench, work and metal; for the owner alone, and of benches, never of persons.
+import { Run, type RunPoint } from './charts/run.tsx';
+
+export interface ChartShown {
+  readonly title: string;
+  readonly sentence: string;
+  readonly isOff: boolean;
+  readonly more: readonly string[];
+  readonly losses: readonly RunPoint[];
+  readonly usual: number;
+  /** Running sums against their limit; null below twenty jobs. */
+  readonly sums: { readonly points: readonly RunPoint[]; readonly limit: number } | null;
+  readonly rows: readonly {
+    readonly job: string;
+    readonly bag: string;
+    readonly day: string;
+    readonly loss: string;
+    readonly says: string;
+  }[];
+}
+
+export function LossView({ charts, note }: { readonly charts: readonly ChartShown[]; readonly note: string }) {
+  return (
+    <>
+      <section class="head">
+        <h1>Loss</h1>
+        <p class="soft">{note}</p>
+        <p>
+          <a href="/owner/weights">The jobs of a period</a> · <a href="/flow">Metal through the shop</a>
+        </p>
+      </section>
+      {charts.length === 0 && (
+        <p class="sentence">Too few jobs to judge (0 of 20). A job counts once its work is finished and it was weighed in and out.</p>
+      )}
+      {charts.map((chart) => (
+        <ChartSection chart={chart} />
+      ))}
+    </>
+  );
+}
+
+function ChartSection({ chart: { title, sentence, isOff, more, losses, usual, sums, rows } }: { readonly chart: ChartShown }) {
+  return (
+    <section class="block">
+      <h2>{title}</h2>
+      <p class={isOff ? 'off-words' : 'sentence'}>{sentence}</p>
+      {more.map((words) => (
+        <p>{words}</p>
+      ))}
+      {sums && (
+        <>
+          <h3>Loss of each job, in milligrams to the gram worked</h3>
+          <Run title={`${title}: loss of each job`} points={losses} lines={[{ at: usual, words: 'usual here' }]} />
+          <h3>How far losses have run above usual</h3>
+          <Run
+            title={`${title}: running sum above usual, gains dashed`}
+            points={sums.points}
+            lines={[{ at: sums.limit, words: 'look into it' }]}
+          />
+        </>
+      )}
+      <details>
+        <summary>The jobs in figures</summary>
+        <table>
+          <thead>
+            <tr>
+              <th scope="col">Job</th>
+              <th scope="col">Weighed last</th>
+              <th scope="col">Loss</th>
+              <th scope="col">Says</th>
+            </tr>
+          </thead>
+          <tbody>
+            {rows.map(({ job, bag, day, loss, says }) => (
+              <tr>
+                <td>
+                  <a class="mini" href={`/jobs/${job}/reckoning`}>
+                    {bag}
+                  </a>
+                </td>
+                <td>{day}</td>
+                <td class="num">{loss}</td>
+                <td>{says}</td>
+              </tr>
+            ))}
+          </tbody>
+        </table>
+      </details>
+    </section>
+  );
+}
