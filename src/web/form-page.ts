@@ -1,11 +1,10 @@
-// A form on a page, whichever it is: shown empty, prefilled, or with what was typed and what is wrong; and its read-back.
+// A form on a page, whichever it is: shown empty, prefilled, or with what was typed and what is wrong.
 import type { Child } from 'hono/jsx';
 import { EntryForm } from '../../views/entry-form.tsx';
 import type { FormState } from '../../views/parts/field.tsx';
-import { ReadBack } from '../../views/read-back.tsx';
 import type { Posted, Problem } from '../book/codec.ts';
 import type { Form } from '../book/entry.ts';
-import { controlIn, formIn, type Words, wordsIn } from '../book/us-words.ts';
+import { controlIn, formIn, type Words } from '../book/us-words.ts';
 import type { Plates } from '../ledger/expected.ts';
 import type { Line } from '../ledger/leaf.ts';
 import type { Thing } from '../ledger/thing.ts';
@@ -33,8 +32,6 @@ export interface FormOf {
   /** The things a field may name, where they are fewer than all of their kind. */
   readonly named?: Readonly<Record<string, readonly Thing[]>>;
   readonly days?: FormState['days'];
-  /** Words for what is expected on the pan, by field, where it is not the one piece's. */
-  readonly expected?: Readonly<Record<string, string>>;
   readonly above?: Child;
   readonly below?: Child;
   /** A second way to agree: what `agreed` then says, and its words. */
@@ -69,7 +66,7 @@ export async function showFormPage(web: Web, c: Ctx, of: FormOf, said: Said = {}
   });
   const wording = formIn(words, of.form);
   const fields = shownFields(of, wording, hidden, words);
-  const expected = of.expected ?? (await expectedOfPiece(web, of, form, policyFor(c).parameters));
+  const expected = await expectedOfPiece(web, of, form, policyFor(c).parameters);
   return respond(c, {
     title: wording.title,
     ...(of.current === undefined ? {} : { current: of.current }),
@@ -128,25 +125,6 @@ async function expectedOfPiece(
   const [row] = job && id ? await web.store.read('SELECT state FROM thing WHERE id = ?', [id]) : [];
   const weight = row ? expectedWords(JSON.parse(String(row.state)) as Thing, parameters) : null;
   return weight === null ? null : { weight };
-}
-
-/** What was typed, read aloud, with everything kept; `problems` is a PIN that was wrong. */
-export function showReadBack(c: Ctx, of: FormOf, posted: Posted, data: Values, problems: readonly Problem[] = []): Promise<Response> {
-  const { words } = policyFor(c);
-  const sentences = (of.readBack?.(data) ?? []).map((sentence) => wordsIn(words, sentence));
-  return respond(c, {
-    title: 'Read it back',
-    ...(of.current === undefined ? {} : { current: of.current }),
-    status: problems.length > 0 ? 422 : 200,
-    json: { readBack: sentences, problems },
-    body: ReadBack({
-      ...{ sentences, action: of.action, problems },
-      button: wordsIn(words, of.form.button ?? 'We agree: write it'),
-      ...(of.also ? { also: of.also } : {}),
-      typed: without(posted, ['pin', 'agreed']),
-      pin: of.pin ?? false,
-    }),
-  });
 }
 
 export const without = (posted: Posted, names: readonly string[]): Posted => new Map([...posted].filter(([name]) => !names.includes(name)));

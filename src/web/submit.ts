@@ -2,10 +2,11 @@
 // where to look next.
 import type { Posted } from '../book/codec.ts';
 import type { Ctx, Web } from './context.ts';
-import { type FormOf, showFormPage, showReadBack, type Values, without } from './form-page.ts';
+import { type FormOf, showFormPage, type Values, without } from './form-page.ts';
 import { goTo, wantsJson } from './negotiate.ts';
 import { withPhotos } from './photos.ts';
 import { first, readPosted } from './posted.ts';
+import { showReadBack } from './read-back.ts';
 import { tryOut } from './try-out.ts';
 import { type Outcome, readFields, readOccurredAt, record } from './write.ts';
 
