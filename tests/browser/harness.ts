@@ -62,23 +62,22 @@ export async function openHouse({ country = 'GB' }: { readonly country?: 'GB' | 
     env: { PATH: process.env.PATH, LEMEL_DATA: dir, LEMEL_PORT: String(port) },
     stdio: ['ignore', 'pipe', 'inherit'],
   });
-  const link = await firstRunLink(server);
   const browser = await chromium.launch({ executablePath: await browserPath(), args: ARGUMENTS });
   const url = `http://127.0.0.1:${port}`;
-  await firstRun(browser, link, country);
-  return {
-    url,
-    dir,
-    visit: (screen) => visit(browser, url, screen),
-    async close() {
-      await browser.close();
-      const gone = new Promise((resolve) => server.once('exit', resolve));
-      server.kill('SIGTERM');
-      await gone;
-      rmSync(dir, { recursive: true, force: true });
-      rmSync(build, { recursive: true, force: true });
-    },
+  const close = async () => {
+    await browser.close();
+    const gone = new Promise((resolve) => (server.exitCode === null ? server.once('exit', resolve) : resolve(null)));
+    server.kill('SIGTERM');
+    await gone;
+    for (const folder of [dir, build]) rmSync(folder, { recursive: true, force: true });
   };
+  try {
+    await firstRun(browser, await firstRunLink(server), country);
+  } catch (error) {
+    await close();
+    throw error;
+  }
+  return { url, dir, visit: (screen) => visit(browser, url, screen), close };
 }
 
 async function browserPath(): Promise<string> {
