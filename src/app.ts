@@ -15,6 +15,7 @@ import { entries } from './web/entries.ts';
 import { find } from './web/find.ts';
 import { finish } from './web/finish.ts';
 import { firstRun } from './web/first-run.ts';
+import { flow } from './web/flow.ts';
 import { gate, headers, sameOrigin } from './web/guard.ts';
 import { handBack } from './web/hand-back.ts';
 import { health } from './web/health.ts';
@@ -55,6 +56,7 @@ const RESOURCES = [
   owner,
   reckoning,
   loss,
+  flow,
   things,
   find,
   trail,

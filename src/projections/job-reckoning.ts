@@ -47,9 +47,12 @@ export interface JobReckoning {
   readonly state: 'open' | 'level' | 'off';
   readonly sentence: string;
   readonly history: History;
+  /** What the closing is made of: what is missing from it fell as filings and dust. */
+  readonly closing: readonly Term[];
   readonly network: NetworkReckoning;
   readonly work: {
     readonly operation: Operation;
+    readonly metal: string;
     readonly family: MetalFamily;
     readonly usual: UsualLoss;
     readonly workedG: number;
@@ -84,7 +87,7 @@ export function reckonJob(kept: readonly Kept[], grounds: Grounds): JobReckoning
     ...{ size: grounds.size, cameIn, added, removed, last, expected, unknownSince, closed },
     state: stateOf(closed, chain.movedSince),
     sentence: sentenceOf({ cameIn, expected, unknownSince, closed, last: together(chain.last, -1), movedSince: chain.movedSince }),
-    ...{ history, network, work, stones: stoneChecks(history) },
+    ...{ history, network, work, closing: chain.closing, stones: stoneChecks(history) },
     own: closed && closed.verdict !== 'not checked' ? ownOf(history, chain, closed) : null,
     slips: closed && closed.verdict !== 'not checked' ? slipsOf(chain, history, grounds) : [],
     doubted: doubtedIn(history, grounds.balances),
@@ -117,9 +120,10 @@ function workOf(entries: readonly Told[], { cameIn }: Chain, { rateOf }: Grounds
   const operation = operationOf(marks.get('work') ?? '');
   const workedG = cameIn.reduce((sum, { ng }) => sum + (ng ?? 0), 0) / 1e9;
   if (operation === null || workedG === 0) return null;
-  const family = familyOf(marks.get('metal'));
+  const metal = marks.get('metal') ?? 'other';
+  const family = familyOf(metal);
   const prior = assumedLoss(operation, family);
-  return { operation, family, workedG, usual: usualLoss(rateOf?.(operation, family) ?? prior, prior, workedG) };
+  return { operation, metal, family, workedG, usual: usualLoss(rateOf?.(operation, family) ?? prior, prior, workedG) };
 }
 
 /** The usual loss leaves each closed node as an amount with its own doubt, never as a free unknown: that would remove the only test there is. */

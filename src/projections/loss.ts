@@ -1,8 +1,9 @@
 // Loss over many jobs: the usual rate of the shop, a chart for each bench, operation and metal, benches against each other, and a period's list.
 import type { MetalFamily } from '../book/metals.ts';
-import { ACTION_ALPHA, type Closure, NOTE_ALPHA } from '../reckoning/closure.ts';
+import { ACTION_ALPHA, type Closure, NOTE_ALPHA, type UsualLoss } from '../reckoning/closure.ts';
 import { againstOthers, limitFor, type Rate, runLengthFor, usualRate, type Watch, watch } from '../reckoning/drift.ts';
 import { type PeriodCount, periodCount } from '../reckoning/periods.ts';
+import type { Term } from './chain.ts';
 import type { JobReckoning } from './job-reckoning.ts';
 import type { Told } from './told.ts';
 import { assumedLoss, type Operation } from './usual-loss.ts';
@@ -15,23 +16,42 @@ export interface LossJob {
   /** Where it was then, by the last entry that moved it; null where none did. */
   readonly place: string | null;
   readonly operation: Operation;
+  readonly metal: string;
   readonly family: MetalFamily;
   readonly workedG: number;
   readonly closed: Closure;
+  readonly closing: readonly Term[];
+  readonly usual: UsualLoss;
   /** It did not agree, and nobody has said why: it enters no baseline. */
   readonly leftOut: boolean;
 }
 
 /** A reckoned job as a point; null where it was not checked by weight or nothing of it turns to dust. */
-export function lossJob(job: string, { closed, work, history, explained }: JobReckoning, entries: readonly Told[]): LossJob | null {
+export function lossJob(
+  job: string,
+  { closed, closing, work, history, explained }: JobReckoning,
+  entries: readonly Told[],
+): LossJob | null {
   if (!closed || !work || closed.verdict === 'not checked') return null;
   const atMs = Math.max(...history.streams.filter(({ part }) => part === 'weighing').map((step) => step.atMs));
   const places = entries.flatMap(({ atMs: ms, facts }) =>
     ms <= atMs ? facts.flatMap((one) => (one.fact === 'place' ? [one.at] : [])) : [],
   );
   const flagged = Math.min(closed.pBeyondUsual ?? closed.pLoss, closed.pGain) <= ACTION_ALPHA;
-  const { operation, family, workedG } = work;
-  return { job, atMs, place: places.at(-1) ?? null, operation, family, workedG, closed, leftOut: flagged && !explained };
+  const { operation, metal, family, workedG, usual } = work;
+  return {
+    job,
+    atMs,
+    place: places.at(-1) ?? null,
+    operation,
+    metal,
+    family,
+    workedG,
+    usual,
+    closed,
+    closing,
+    leftOut: flagged && !explained,
+  };
 }
 
 const lossG = ({ closed }: LossJob): number => closed.lossNg / 1e9;

@@ -7,10 +7,11 @@ import { FROM_CHARTS, type LossChart, type LossJob, lossCharts, periodOf } from 
 import { OPERATIONS } from '../projections/usual-loss.ts';
 import { ownerJob, ownerPeriod, ownerTrend } from '../reckoning/words.ts';
 import { thingOf } from '../store/shelf.ts';
-import { type CivilDate, civilDateOf, formatCivilDate, instant, isCivilDate } from '../units/dates.ts';
+import { civilDateOf, formatCivilDate, instant } from '../units/dates.ts';
 import { type Ctx, type Env, type Policy, policyFor, type Resource, type Web } from './context.ts';
 import { lossHistory } from './loss-history.ts';
 import { respond } from './negotiate.ts';
+import { daysOf, rangeOf } from './period.ts';
 import { balancesOf } from './reckoned.ts';
 import { wordsFor } from './words.ts';
 
@@ -31,28 +32,19 @@ export const loss: Resource = (web) => {
   return app;
 };
 
-const DAY_MS = 24 * 3_600_000;
-
 async function weights(web: Web, c: Ctx): Promise<Response> {
   const policy = policyFor(c);
-  const day = (name: string, ms: number): CivilDate => {
-    const asked = c.req.query(name) ?? '';
-    return isCivilDate(asked) ? asked : civilDateOf(instant(ms), policy.zone);
-  };
-  const [from, to] = [day('from', web.clock() - 30 * DAY_MS), day('to', web.clock())];
-  const jobs = await lossHistory(web, await balancesOf(web, policy));
-  const within = jobs.filter(({ atMs }) => isBetween(civilDateOf(instant(atMs), policy.zone), from, to));
-  const period = periodOf(within, 0, Number.POSITIVE_INFINITY);
-  const names = await namesFor(web, within);
+  const days = daysOf(web, c);
+  const period = periodOf(await lossHistory(web, await balancesOf(web, policy)), ...rangeOf(days, policy));
+  const names = await namesFor(web, period.jobs);
   const rows = period.jobs.map((one) => ({
     ...{ job: one.job, bag: names(one.job), stands: one.stands },
     ...{ day: dayWords(one.atMs, policy), says: ownerJob(one.closed) },
   }));
-  const page = { from, to, sentence: ownerPeriod(period), standing: period.standing.length, rows };
+  const page = { ...days, sentence: ownerPeriod(period), standing: period.standing.length, rows };
   return respond(c, { title: 'Weights of a period', current: '/owner', json: page, body: WeightsView(page) });
 }
 
-const isBetween = (day: string, from: string, to: string) => day >= from && day <= to;
 const dayWords = (ms: number, { zone }: Policy) => formatCivilDate(civilDateOf(instant(ms), zone));
 
 async function namesFor(web: Web, jobs: readonly LossJob[]): Promise<Names> {

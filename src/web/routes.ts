@@ -50,6 +50,7 @@ export const ROUTES: Readonly<Record<string, Allowed>> = {
   'GET /owner': OWNER,
   'GET /owner/weights': OWNER,
   'GET /loss': OWNER,
+  'GET /flow': OWNER,
   'GET /photos/:hash': READERS,
   'GET /things/:thing': READERS,
   'GET /write/:type': STAFF,

@@ -1,0 +1,117 @@
+// Metal through the shop over a period in fine grams, one metal at a time, and the bench skins against the jobs above them.
+import { type Band, Stream } from './charts/stream.tsx';
+
+export interface FlowPage {
+  readonly from: string;
+  readonly to: string;
+  readonly metals: readonly {
+    readonly metal: string;
+    readonly layers: readonly (readonly { readonly id: string; readonly words: string }[])[];
+    readonly bands: readonly Band[];
+    readonly rows: readonly { readonly words: string; readonly fine: string; readonly how: string; readonly seqs: readonly number[] }[];
+    readonly holdings: readonly { readonly words: string; readonly href: string; readonly opening: string; readonly closing: string }[];
+    readonly unknown: readonly number[];
+  }[];
+  readonly skins: readonly { readonly words: string; readonly href: string; readonly says: readonly string[] }[];
+}
+
+export function FlowView({ from, to, metals, skins }: FlowPage) {
+  return (
+    <>
+      <section class="head">
+        <h1>Metal through the shop</h1>
+        <form class="period" action="/flow">
+          <label class="l" for="from">
+            From
+          </label>
+          <input class="text" type="date" id="from" name="from" value={from} />
+          <label class="l" for="to">
+            to
+          </label>
+          <input class="text" type="date" id="to" name="to" value={to} />
+          <button>Show</button>
+        </form>
+        <p class="soft">In fine grams: each weight times the fineness it is marked with. A mark is no assay.</p>
+      </section>
+      {metals.length === 0 && <p class="sentence">No metal moved in these days.</p>}
+      {metals.map((one) => (
+        <Metal {...one} />
+      ))}
+      <section class="block">
+        <h2>Bench skins</h2>
+        {skins.length === 0 && <p class="soft">No skin has been weighed twice yet. Weigh what lies in it once a week.</p>}
+        {skins.map(({ words, href, says }) => (
+          <>
+            <h3>
+              <a href={href}>{words}</a>
+            </h3>
+            <ul class="said">
+              {says.map((line) => (
+                <li>{line}</li>
+              ))}
+            </ul>
+          </>
+        ))}
+      </section>
+    </>
+  );
+}
+
+function Metal({ metal, layers, bands, rows, holdings, unknown }: FlowPage['metals'][number]) {
+  return (
+    <section class="block">
+      <h2>{metal}</h2>
+      <figure class="charted">
+        <Stream title={`${metal}: ${rows.map(({ words, fine }) => `${words} ${fine}`).join('; ')}`} layers={layers} bands={bands} />
+        <table>
+          <caption>The same in figures</caption>
+          <tbody>
+            {rows.map(({ words, fine, how, seqs }) => (
+              <tr>
+                <th scope="row">
+                  {words}
+                  <br />
+                  <small>
+                    {how}
+                    {seqs.slice(0, 12).map((seq) => (
+                      <>
+                        {' '}
+                        <a href={`/entries/${seq}`}>{seq}</a>
+                      </>
+                    ))}
+                    {seqs.length > 12 && ` and ${seqs.length - 12} more`}
+                  </small>
+                </th>
+                <td class="num">{fine}</td>
+              </tr>
+            ))}
+          </tbody>
+        </table>
+      </figure>
+      {holdings.length > 0 && (
+        <table>
+          <caption>In the holdings by the entries, in fine grams</caption>
+          <thead>
+            <tr>
+              <th scope="col">Holding</th>
+              <th scope="col">At the beginning</th>
+              <th scope="col">At the end</th>
+            </tr>
+          </thead>
+          <tbody>
+            {holdings.map(({ words, href, opening, closing }) => (
+              <tr>
+                <th scope="row">
+                  <a href={href}>{words}</a>
+                </th>
+                <td class="num">{opening}</td>
+                <td class="num">{closing}</td>
+              </tr>
+            ))}
+          </tbody>
+        </table>
+      )}
+      {unknown.length > 0 && <p class="soft">Of no known fineness, and not counted: entries {unknown.join(', ')}.</p>}
+    </section>
+  );
+}
