@@ -1,7 +1,7 @@
 // Something is handed over to leave the premises; until it is accepted it is in transit and the releaser answers.
 import { defineEntry, optional, ref, refuse, sealed, stated } from '../book/entry.ts';
 import { fact } from '../book/facts.ts';
-import { given, identities } from '../book/given.ts';
+import { identities } from '../book/given.ts';
 import { onHold, thingIsGone } from '../book/refusals.ts';
 import { choice, count, day, money, text } from '../book/values.ts';
 import { after } from '../book/words.ts';
@@ -29,7 +29,7 @@ export const released = defineEntry({
     count: optional(stated(count())),
     carrier: optional(stated(text(60))),
     consignment: optional(stated(text(60))),
-    declared: optional(stated(money())),
+    declared: optional(sealed('shop', stated(money()))),
     seal: optional(stated(text(40))),
     dueBack: optional(stated(day())),
   },
@@ -57,9 +57,8 @@ export const released = defineEntry({
     if (person && outworker) return refuse('one_taker', 'Name somebody in the shop or somebody outside, not both.', 'outworker');
     return null;
   },
-  facts: ({ of, person, purpose, count: things, carrier, consignment, declared, seal, dueBack }) => [
+  facts: ({ of, person, purpose, count: things, carrier, consignment, seal, dueBack }) => [
     fact('custody', { of, is: 'offered to', holder: person ?? 'outside' }),
-    ...given(declared, ({ minor, currency }) => fact('money', { of, minor, currency, for: 'declared value' })),
     ...identities(of, { purpose, released: things?.toString(), carrier, consignment, seal, dueBack }),
   ],
   say({ of, person, purpose, carrier, seal, dueBack }, name) {

@@ -1,15 +1,13 @@
 // A whole shop for walks: the program built and started as a process of its own on a free port, and a real browser in front of it.
-import { type ChildProcess, spawn, spawnSync } from 'node:child_process';
-import { existsSync, mkdtempSync, rmSync } from 'node:fs';
-import { createServer } from 'node:net';
+import { mkdtempSync, rmSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { AxeBuilder } from '@axe-core/playwright';
 import { type Browser, chromium, type Locator, type Page } from 'playwright-core';
+import { serving } from '../program.ts';
+import { browserProgram } from './chromium.ts';
 
-export const ROOT = join(import.meta.dirname, '..', '..');
 export const PIN = '4471';
-const SYSTEM_BROWSER = '/usr/bin/chromium';
 const ARGUMENTS = [
   '--no-sandbox',
   '--disable-gpu',
@@ -51,61 +49,24 @@ export interface Visit {
   close(): Promise<void>;
 }
 
-/** Builds, starts and begins a shop with one owner and one balance of 0.01 g; `words` are those of the country. */
+/** Starts and begins a shop with one owner and one balance of 0.01 g; `words` are those of the country. */
 export async function openHouse({ country = 'GB' }: { readonly country?: 'GB' | 'US' } = {}): Promise<House> {
   const dir = mkdtempSync(join(tmpdir(), 'lemel-house-'));
-  const build = join(ROOT, `.build-walk-${process.pid}`);
-  const built = spawnSync('npx', ['tsc', '-p', 'src/tsconfig.json', '--outDir', build], { cwd: ROOT, encoding: 'utf8' });
-  if (!existsSync(join(build, 'src', 'server.js'))) throw new Error(built.stdout);
-  const port = await freePort();
-  const server = spawn(process.execPath, [join(build, 'src', 'server.js')], {
-    env: { PATH: process.env.PATH, LEMEL_DATA: dir, LEMEL_PORT: String(port) },
-    stdio: ['ignore', 'pipe', 'inherit'],
-  });
-  const browser = await chromium.launch({ executablePath: await browserPath(), args: ARGUMENTS });
-  const url = `http://127.0.0.1:${port}`;
+  const { url, child, ended, said } = await serving({ dir });
+  const browser = await chromium.launch({ ...(await browserProgram()), args: ARGUMENTS });
   const close = async () => {
     await browser.close();
-    const gone = new Promise((resolve) => (server.exitCode === null ? server.once('exit', resolve) : resolve(null)));
-    server.kill('SIGTERM');
-    await gone;
-    for (const folder of [dir, build]) rmSync(folder, { recursive: true, force: true });
+    child.kill('SIGTERM');
+    await ended;
+    rmSync(dir, { recursive: true, force: true });
   };
   try {
-    await firstRun(browser, await firstRunLink(server), country);
+    await firstRun(browser, /http:\S+\/first-run\?key=\S+/.exec(said())?.[0] ?? '', country);
   } catch (error) {
     await close();
     throw error;
   }
   return { url, dir, visit: (screen) => visit(browser, url, screen), close };
-}
-
-async function browserPath(): Promise<string> {
-  if (existsSync(SYSTEM_BROWSER)) return SYSTEM_BROWSER;
-  const packed = await import('@sparticuz/chromium');
-  return packed.default.executablePath();
-}
-
-function freePort(): Promise<number> {
-  return new Promise((resolve, reject) => {
-    const probe = createServer().once('error', reject);
-    probe.listen(0, '127.0.0.1', () => {
-      const address = probe.address();
-      probe.close(() => resolve(typeof address === 'object' && address ? address.port : 0));
-    });
-  });
-}
-
-function firstRunLink(server: ChildProcess): Promise<string> {
-  return new Promise((resolve, reject) => {
-    let said = '';
-    server.once('exit', () => reject(new Error(`The program ended before it said where it is: ${said}`)));
-    server.stdout?.on('data', (chunk: Buffer) => {
-      said += chunk.toString();
-      const link = /http:\S+\/first-run\?key=\S+/.exec(said)?.[0];
-      if (link) resolve(link);
-    });
-  });
 }
 
 async function firstRun(browser: Browser, link: string, country: 'GB' | 'US'): Promise<void> {

@@ -5,14 +5,14 @@ import { join } from 'node:path';
 import { expect, it } from 'vitest';
 import { openStore } from '../../src/store/open.ts';
 import { instant } from '../../src/units/dates.ts';
-import { built } from '../built.ts';
+import { BUILD } from '../build.ts';
 import { line, openShop, SQL_DIR, seededBytes } from '../shop.ts';
 import { audited, writtenIn } from './audited.ts';
 import { killedAfter } from './killed.ts';
 
 it('keeps every acknowledged command once through ten kills under load', { timeout: 120_000 }, async () => {
   const dir = mkdtempSync(join(tmpdir(), 'lemel-'));
-  const program = built('kill');
+  const program = join(BUILD, 'src');
   const shop = await openShop({ dir });
   const job = shop.newRef('job');
   await shop.write(line('job_opened', { job, bag: shop.newBag(), broughtBy: 'customer', owner: 'customer', channel: 'counter' }));

@@ -32,7 +32,9 @@ async function serve(dir: string): Promise<Program> {
 }
 
 async function post(url: string, path: string, fields: Readonly<Record<string, string | string[]>>, cookie = ''): Promise<Response> {
-  const body = new URLSearchParams(Object.entries(fields).flatMap(([name, values]) => [values].flat().map((value) => [name, value])));
+  const body = new URLSearchParams(
+    Object.entries(fields).flatMap(([name, values]) => [values].flat().map((value): [string, string] => [name, value])),
+  );
   return fetch(url + path, { method: 'POST', body, redirect: 'manual', headers: { origin: url, 'sec-fetch-site': 'same-origin', cookie } });
 }
 const cookieOf = (answer: Response) => (answer.headers.get('set-cookie') ?? '').split(';')[0] ?? '';
