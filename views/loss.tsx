@@ -50,12 +50,12 @@ function ChartSection({ chart: { title, sentence, isOff, more, losses, usual, su
       {sums && (
         <>
           <h3>Loss of each job, in milligrams to the gram worked</h3>
-          <Run title={`${title}: loss of each job`} points={losses} lines={[{ at: usual, words: 'usual here' }]} />
+          <Run title={`${title}: loss of each job`} points={losses} lines={[{ at: usual, words: 'usual here', isLimit: false }]} />
           <h3>How far losses have run above usual</h3>
           <Run
             title={`${title}: running sum above usual, gains dashed`}
             points={sums.points}
-            lines={[{ at: sums.limit, words: 'look into it' }]}
+            lines={[{ at: sums.limit, words: 'look into it', isLimit: true }]}
           />
         </>
       )}

@@ -40,7 +40,12 @@ export function ReckoningView({ job, bag, metal, reckoned, why, customer, stones
       <Steps why={why} />
       <Lines title="Stones" lines={stones} />
       <Lines title="What the customer is told" lines={customer} />
-      <Lines title="For an insurer" lines={insurer} />
+      {insurer.length > 0 && (
+        <details class="block">
+          <summary>For an insurer: every reading, its balance and its day</summary>
+          <List lines={insurer} />
+        </details>
+      )}
     </>
   );
 }

@@ -8,6 +8,7 @@ export interface WeightsPage {
     readonly job: string;
     readonly bag: string;
     readonly day: string;
+    readonly loss: string;
     readonly says: string;
     readonly stands: boolean;
   }[];
@@ -47,11 +48,12 @@ export function WeightsView({ from, to, sentence, standing, rows }: WeightsPage)
               <tr>
                 <th scope="col">Job</th>
                 <th scope="col">Weighed last</th>
+                <th scope="col">Loss</th>
                 <th scope="col">Says</th>
               </tr>
             </thead>
             <tbody>
-              {rows.map(({ job, bag, day, says, stands }) => (
+              {rows.map(({ job, bag, day, loss, says, stands }) => (
                 <tr>
                   <td>
                     <a class="mini" href={`/jobs/${job}/reckoning`}>
@@ -59,8 +61,9 @@ export function WeightsView({ from, to, sentence, standing, rows }: WeightsPage)
                     </a>
                   </td>
                   <td>{day}</td>
+                  <td class="num">{loss}</td>
                   <td class={stands ? 'off' : ''}>
-                    {stands && 'Stands out. '}
+                    {stands && 'stands out: '}
                     {says}
                   </td>
                 </tr>

@@ -21,6 +21,8 @@ export interface Check {
 interface Epoch {
   readonly seq: number;
   readonly atMs: number;
+  /** False where the balance was only put in service. */
+  readonly isCalibrated: boolean;
   readonly parameters: BalanceParameters;
 }
 interface Story {
@@ -34,7 +36,7 @@ export type Worths = (reading: Reading, atMs: number) => Worth;
 export interface Balances {
   readonly worths: Worths;
   readonly isDoubted: (reading: Reading, atMs: number) => boolean;
-  /** When its balance was last calibrated before it, or put in service; null without a balance. */
+  /** When its balance was last calibrated before it; null where it never was. */
   readonly calibratedMs: (reading: Reading, atMs: number) => number | null;
   /** How many entries speak of balances. */
   readonly entries: number;
@@ -51,7 +53,7 @@ export function balancesIn(entries: readonly Told[]): Balances {
   const storyOf = (reading: Reading) => (reading.balance === undefined ? undefined : stories.get(reading.balance));
   return {
     entries: entries.length,
-    calibratedMs: (reading, atMs) => epochAt(storyOf(reading), atMs)?.atMs ?? null,
+    calibratedMs: (reading, atMs) => calibratedAt(storyOf(reading), atMs),
     checksOf: (balance) => stories.get(balance)?.checks ?? [],
     worths: (reading, atMs) => worthAt(reading, atMs, storyOf(reading)),
     isDoubted: (reading, atMs) => {
@@ -65,6 +67,9 @@ export function balancesIn(entries: readonly Told[]): Balances {
 
 const epochAt = (story: Story | undefined, atMs: number): Epoch | undefined =>
   story?.epochs.findLast((one) => one.atMs <= atMs) ?? story?.epochs[0];
+
+const calibratedAt = (story: Story | undefined, atMs: number): number | null =>
+  story?.epochs.findLast((one) => one.isCalibrated && one.atMs <= atMs)?.atMs ?? null;
 
 function worthAt(reading: Reading, atMs: number, story: Story | undefined): Worth {
   const epoch = epochAt(story, atMs);
@@ -85,8 +90,11 @@ function continued(before: Story | undefined, id: string, { seq, atMs, facts }: 
   }
   Object.assign(story.marks, said);
   if (!story.plate) return story;
-  const begins = story.epochs.length === 0 || said.calibratedBy !== undefined;
-  if (begins) story.epochs.push({ seq: epochOf(said, story, seq), atMs, parameters: parametersOf(id, story.plate, story.marks) });
+  const isCalibrated = said.calibratedBy !== undefined;
+  if (story.epochs.length === 0 || isCalibrated) {
+    const parameters = parametersOf(id, story.plate, story.marks);
+    story.epochs.push({ seq: epochOf(said, story, seq), atMs, isCalibrated, parameters });
+  }
   const check = checkOf(said, story.epochs.at(-1)?.parameters);
   if (check) story.checks.push({ seq, atMs, ...check });
   return story;

@@ -40,7 +40,7 @@ export function whyOf(reckoned: JobReckoning, balanceName: (id: string) => strin
   return {
     steps: stepsOf(reckoned),
     suspects: sets.map((set) => ownerSuspects(set, names)),
-    slips: [...new Set(slips.map(slipWords))],
+    slips: [...new Set(slips.map((slip) => `${capital(names(slip.weighing))}: ${slipWords(slip)}.`))],
     weighAgain: [...new Set(named.map((step) => adviceOn(step, reckoned)))],
     unchecked,
   };
@@ -71,12 +71,13 @@ function factorWords(id: string, balanceName: (id: string) => string): string {
   return kind === 'tare' ? `the tare of ${of}` : `the balance ${balanceName(of)}`;
 }
 
-/** "from entry 4 to entry 9", by the weighings at a node's ends. */
+/** "from cleaned and dry (entry 4) to cut (entry 9)", by the weighings at a node's ends. */
 function between(streams: readonly Step[], node: string): string {
   const isEnd = ({ part }: Step) => part === 'weighing' || part === 'came in';
   const from = streams.find((step) => step.to === node && isEnd(step));
   const to = streams.find((step) => step.from === node && isEnd(step));
-  return `${from ? `from entry ${from.seq}` : 'from the start'} ${to ? `to entry ${to.seq}` : 'to now'}`;
+  const words = (step: Step) => `${step.state ?? 'as received'} (entry ${step.seq})`;
+  return `${from ? `from ${words(from)}` : 'from the start'} ${to ? `to ${words(to)}` : 'to now'}`;
 }
 
 /** Each group of steps that a weighing closes, in order. */
@@ -91,12 +92,14 @@ function stepsOf({ history, network, closed }: JobReckoning): readonly StepShown
       const words =
         nodes.length === 1 ? between(history.streams, nodes[0] ?? OUTSIDE) : `entries ${at.map(({ seq }) => seq).join(', ')} together`;
       return {
-        words: words.charAt(0).toUpperCase() + words.slice(1),
+        words: capital(words),
         seqs: [...new Set(at.flatMap(({ seq }) => (seq >= 0 ? [seq] : [])))],
         gap: testable ? { words: gapWords(residualNg, uG, closed), isOff: Math.abs(z) > 3 } : null,
       };
     });
 }
+
+const capital = (text: string): string => text.charAt(0).toUpperCase() + text.slice(1);
 
 function gapWords(ng: number, uG: number, closed: Closure | null): string {
   const stepNg = closed?.stepNg || 10_000_000;

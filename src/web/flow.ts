@@ -87,12 +87,14 @@ function shown(
           : 'what jobs are short of, weighed by nobody',
       seqs: one.seqs,
     })),
-    holdings: holdings.map(({ id, openingNg, closingNg }) => ({
-      words: name(id),
-      href: `/things/${id}`,
-      opening: fineWords(openingNg),
-      closing: fineWords(closingNg),
-    })),
+    holdings: holdings
+      .filter(({ id }) => !skins.some((skin) => skin.id === id))
+      .map(({ id, openingNg, closingNg }) => ({
+        words: name(id),
+        href: `/things/${id}`,
+        opening: fineWords(openingNg),
+        closing: fineWords(closingNg),
+      })),
     unknown,
   };
 }

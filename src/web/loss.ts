@@ -5,9 +5,11 @@ import { type ChartShown, LossView } from '../../views/loss.tsx';
 import { WeightsView } from '../../views/weights.tsx';
 import { FROM_CHARTS, type LossChart, type LossJob, lossCharts, periodOf } from '../projections/loss.ts';
 import { OPERATIONS } from '../projections/usual-loss.ts';
-import { ownerJob, ownerPeriod, ownerTrend } from '../reckoning/words.ts';
+import type { Closure } from '../reckoning/closure.ts';
+import { ownerJob, ownerPeriod, ownerTrend, VERDICT_WORDS } from '../reckoning/words.ts';
 import { thingOf } from '../store/shelf.ts';
 import { civilDateOf, formatCivilDate, instant } from '../units/dates.ts';
+import { decimalsOfStep, formatMass, formatMassWithUnit, massNg } from '../units/mass.ts';
 import { type Ctx, type Env, type Policy, policyFor, type Resource, type Web } from './context.ts';
 import { lossHistory } from './loss-history.ts';
 import { respond } from './negotiate.ts';
@@ -39,10 +41,16 @@ async function weights(web: Web, c: Ctx): Promise<Response> {
   const names = await namesFor(web, period.jobs);
   const rows = period.jobs.map((one) => ({
     ...{ job: one.job, bag: names(one.job), stands: one.stands },
-    ...{ day: dayWords(one.atMs, policy), says: ownerJob(one.closed) },
+    ...{ day: dayWords(one.atMs, policy), loss: gapWords(one.closed), says: VERDICT_WORDS[one.closed.verdict] },
   }));
   const page = { ...days, sentence: ownerPeriod(period), standing: period.standing.length, rows };
   return respond(c, { title: 'Weights of a period', current: '/owner', json: page, body: WeightsView(page) });
+}
+
+/** "0.03 ± 0.05 g": a loss, or less than nothing, with two standard uncertainties. */
+function gapWords({ lossNg, uG, stepNg }: Closure): string {
+  const decimals = decimalsOfStep(massNg(stepNg || 10_000_000), 'g');
+  return `${formatMass(lossNg, 'g', decimals)} ± ${formatMassWithUnit(massNg(Math.round(2e9 * uG)), 'g', decimals)}`;
 }
 
 const dayWords = (ms: number, { zone }: Policy) => formatCivilDate(civilDateOf(instant(ms), zone));

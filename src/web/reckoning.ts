@@ -91,7 +91,7 @@ function insurerLines({ closed, history, size }: JobReckoning, policy: Policy, {
         what: `Entry ${seq}, ${day(atMs)}, ${state ?? part}`,
         text: readingWords(reading),
         balance,
-        calibratedOn: calibrated === null ? 'never' : day(calibrated),
+        calibratedOn: calibrated === null ? 'not since it came into service' : day(calibrated),
       },
     ];
   });

@@ -10,16 +10,21 @@ export interface RunPoint {
 interface Props {
   readonly title: string;
   readonly points: readonly RunPoint[];
-  readonly lines: readonly { readonly at: number; readonly words: string }[];
+  readonly lines: readonly { readonly at: number; readonly words: string; readonly isLimit: boolean }[];
 }
 
 const [WIDTH, HEIGHT, LEFT, RIGHT, TOP, BOTTOM] = [720, 240, 8, 150, 16, 24];
 
 /** A run of points; each opens its job. The picture's title says what it shows, the table beside it says the figures. */
 export function Run({ title, points, lines }: Props) {
-  const values = [...points.flatMap(({ value, other }) => [value, other ?? value]), ...lines.map(({ at }) => at), 0];
+  const values = [
+    ...points.filter(({ leftOut }) => !leftOut).flatMap(({ value, other }) => [value, other ?? value]),
+    ...lines.map(({ at }) => at),
+    0,
+  ];
   const [low, high] = [Math.min(...values), Math.max(...values)];
-  const y = (value: number) => TOP + (HEIGHT - TOP - BOTTOM) * (1 - (value - low) / (high - low || 1));
+  // A point that was left out must not flatten the others: it sits at the edge of the scale.
+  const y = (value: number) => TOP + (HEIGHT - TOP - BOTTOM) * (1 - (Math.min(high, Math.max(low, value)) - low) / (high - low || 1));
   const x = (index: number) => LEFT + ((WIDTH - LEFT - RIGHT) * (index + 0.5)) / Math.max(1, points.length);
   const path = (of: (point: RunPoint) => number) =>
     points.map((point, i) => `${i === 0 ? 'M' : 'L'}${x(i).toFixed(1)} ${y(of(point)).toFixed(1)}`).join('');
@@ -28,15 +33,15 @@ export function Run({ title, points, lines }: Props) {
     <svg class="chart wide" viewBox={`0 0 ${WIDTH} ${HEIGHT}`} role="img" aria-label={title}>
       <title>{title}</title>
       <path class="axis" d={`M${LEFT} ${y(0)}H${end}`} />
-      {lines.map(({ at, words }) => (
+      {lines.map(({ at, words, isLimit }) => (
         <>
-          <path class="limit" d={`M${LEFT} ${y(at)}H${end}`} />
-          <text class="axis-words" x={end + 8} y={y(at) + 4}>
+          <path class={isLimit ? 'limit' : 'usual'} d={`M${LEFT} ${y(at)}H${end}`} />
+          <text class="axis-words" x={end + 8} y={y(at) - 2}>
             {words}
           </text>
         </>
       ))}
-      <text class="axis-words" x={end + 8} y={y(0) + 4}>
+      <text class="axis-words" x={end + 8} y={y(0) + 16}>
         nothing
       </text>
       <path class="run" d={path(({ value }) => value)} />

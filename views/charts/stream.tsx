@@ -28,7 +28,7 @@ export function Stream({ title, layers, bands }: Props) {
   const out = new Map<string, number>();
   const into = new Map<string, number>();
   return (
-    <svg class="chart" viewBox={`0 0 ${WIDTH} ${layers.length * LAYER}`} role="img" aria-label={title}>
+    <svg class="chart" viewBox={`0 0 ${WIDTH} ${(layers.length - 1) * LAYER + 24 + THICK}`} role="img" aria-label={title}>
       <title>{title}</title>
       <Patterns />
       {bands.map((band) => {

@@ -32,7 +32,7 @@ export function Steps({ why: { steps, unchecked } }: { readonly why: Why }) {
           <thead>
             <tr>
               <th scope="col">Step</th>
-              <th scope="col">In against out</th>
+              <th scope="col">In against out, usual dust allowed for</th>
               <th scope="col">Made of</th>
             </tr>
           </thead>
