@@ -54,7 +54,7 @@ export function JobView({ facts, lines, reckoned, next, links, photos, mayWrite,
         <Ways job={facts.id} mayWrite={mayWrite} />
         <Watch job={facts.id} after={lines.length} />
       </section>
-      <Reckoning reckoned={reckoned} />
+      <Reckoning job={facts.id} reckoned={reckoned} />
       <Cautions cautions={cautions} />
       <div class="two">
         <div class="beside">

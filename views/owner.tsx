@@ -13,6 +13,11 @@ export function OwnerView({ readOnly, heaps }: Props) {
     <>
       <section class="head">
         <h1>For the owner</h1>
+        <p class="doors">
+          <a href="/loss">Loss</a>
+          <a href="/owner/weights">Weights of a period</a>
+          <a href="/flow">Metal through the shop</a>
+        </p>
         {heaps.length === 0 && readOnly === null && <p class="sentence">Nothing to decide today.</p>}
       </section>
       {readOnly !== null && (

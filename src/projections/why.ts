@@ -1,6 +1,7 @@
 // Why a job agrees or does not, in words a jeweller reads at the bench: its steps, its suspects, what to weigh again, and what nothing would show.
 import type { Closure } from '../reckoning/closure.ts';
 import { OUTSIDE } from '../reckoning/network.ts';
+import type { Slip } from '../reckoning/slip.ts';
 import type { Suspect } from '../reckoning/suspects.ts';
 import { ownerSuspects, slipWords } from '../reckoning/words.ts';
 import { decimalsOfStep, formatMassWithUnit, massNg } from '../units/mass.ts';
@@ -32,6 +33,9 @@ export function whyOf(reckoned: JobReckoning, balanceName: (id: string) => strin
   const sets = network.suspects
     .map((set) => ({ ...set, suspects: set.suspects.filter(isPlausible) }))
     .filter((set) => set.suspects.length > 0);
+  // Weighings between the steps may clear a reading that would explain the whole by itself.
+  const isSuspected = ({ weighing }: Slip) =>
+    sets.length === 0 || sets.some(({ suspects }) => suspects.some((one) => one.fault === 'weighing wrong' && one.stream === weighing));
   const weighings = sets.flatMap(({ suspects }) =>
     suspects.flatMap((one) => (one.fault === 'weighing wrong' ? [steps.get(one.stream)] : [])),
   );
@@ -40,7 +44,7 @@ export function whyOf(reckoned: JobReckoning, balanceName: (id: string) => strin
   return {
     steps: stepsOf(reckoned),
     suspects: sets.map((set) => ownerSuspects(set, names)),
-    slips: [...new Set(slips.map((slip) => `${capital(names(slip.weighing))}: ${slipWords(slip)}.`))],
+    slips: [...new Set(slips.filter(isSuspected).map((slip) => `${capital(names(slip.weighing))}: ${slipWords(slip)}.`))],
     weighAgain: [...new Set(named.map((step) => adviceOn(step, reckoned)))],
     unchecked,
   };

@@ -3,7 +3,7 @@ import { afterEach, beforeEach, describe, expect, it } from 'vitest';
 import { instant } from '../../src/units/dates.ts';
 import type { Ref } from '../../src/units/ids.ts';
 import { line } from '../shop.ts';
-import { openSite, type Site, type Visitor } from './site.ts';
+import { inputsOf, openSite, type Site, type Visitor } from './site.ts';
 
 let site: Site;
 let owner: Visitor;
@@ -71,6 +71,27 @@ describe('why a job does not agree', () => {
   it('is the same as JSON, with the version of the arithmetic and the size of the log', async () => {
     const { job } = await ring('19.99');
     expect(await owner.json(`/jobs/${job}/reckoning`)).toMatchObject({ calcVersion: '1', state: 'level', closed: { lossNg: 10_000_000 } });
+  });
+});
+
+describe('the form at the bench', () => {
+  it('says what is expected, asks whether the other job’s piece is in the hand, and takes the reading with a reason', async () => {
+    const { shop } = site;
+    const other = await ring('19.98', { finished: false });
+    const [{ bag } = { bag: '' }] = await shop.store.read("SELECT json_extract(state, '$.says.bag') AS bag FROM thing WHERE id = ?", [
+      other.job,
+    ]);
+    const { job, piece } = await ring('17.20', { finished: false });
+    const path = `/jobs/${job}/write/piece_weighed`;
+    expect(await text(path)).toMatch(/expected 17\.20 ± 0\.0\d g/);
+    const fields = { ...(await owner.form(path)), piece, state: 'finished', 'weight.text': '19.98', 'weight.balance': shop.balance };
+    const asked = await owner.post(path, fields);
+    const html = await asked.text();
+    expect(asked.status).toBe(422);
+    expect(html).toContain(`Job ${bag} weighs 19.98\u00a0g. Is that the piece in your hand?`);
+    expect(html).toContain('value="19.98"');
+    const again = { ...inputsOf(html), state: 'finished', 'weight.again': '19.98', 'weight.because': 'A bar was put in' };
+    expect((await owner.post(path, again)).status).toBe(303);
   });
 });
 

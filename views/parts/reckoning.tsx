@@ -3,7 +3,7 @@ import type { JobReckoning, Term } from '../../src/projections/job-reckoning.ts'
 import { decimalsOfStep, formatMass, type MassNg, massNg } from '../../src/units/mass.ts';
 import { Beam } from './beam.tsx';
 
-export function Reckoning({ reckoned }: { readonly reckoned: JobReckoning }) {
+export function Reckoning({ job, reckoned }: { readonly job: string; readonly reckoned: JobReckoning }) {
   const { cameIn, expected, last, removed, added, closed, state, sentence } = reckoned;
   const tilt = closed ? closed.lossNg / 1e9 / (3 * closed.uG) : 0;
   const step = cameIn?.stepNg ?? massNg(10_000_000);
@@ -28,7 +28,9 @@ export function Reckoning({ reckoned }: { readonly reckoned: JobReckoning }) {
         <Pan words="taken out" terms={removed} value={grams(total(removed))} />
         {added.length > 0 && <Pan words="added" terms={added} value={grams(total(added))} />}
       </dl>
-      <p class="sentence">{sentence}</p>
+      <p class="sentence">
+        {sentence} {state === 'off' && <a href={`/jobs/${job}/reckoning`}>Why does it not agree?</a>}
+      </p>
     </section>
   );
 }
