@@ -1,11 +1,18 @@
 // How long the reckoning takes: medians in milliseconds, printed. Run with `npx jiti tests/bench/reckoning.bench.ts`; no part of the tests.
 import { readFileSync } from 'node:fs';
 import { join } from 'node:path';
+import type { Line } from '../../src/ledger/leaf.ts';
+import { balancesIn } from '../../src/projections/balances.ts';
+import { networkOf } from '../../src/projections/chain.ts';
+import { historyOf } from '../../src/projections/history.ts';
+import { reckonJob } from '../../src/projections/job-reckoning.ts';
+import { told } from '../../src/projections/told.ts';
 import { closure, type Weighing } from '../../src/reckoning/closure.ts';
 import { limitFor } from '../../src/reckoning/drift.ts';
 import { pairProbabilities } from '../../src/reckoning/labels.ts';
 import { OUTSIDE, reckon, type Stream } from '../../src/reckoning/network.ts';
 import { massNg } from '../../src/units/mass.ts';
+import { memoryLedger, weighing } from '../memory-ledger.ts';
 
 function median(times: number, run: () => void): number {
   const taken = Array.from({ length: times }, () => {
@@ -56,11 +63,51 @@ function row() {
   return { nodes: Array.from({ length: 90 }, (_, i) => `${i + 1}`), streams: [...passed, ...stock] };
 }
 
+/** A real job of 12 entries in a ledger in memory: three weighings between steps, a stone out and in, metal cut and added. */
+async function realJob() {
+  const { names, tell, command, look } = await memoryLedger();
+  const [job, piece, stone, lot, stock] = [names.ref('job'), names.ref('piece'), names.ref('stone'), names.ref('lot'), names.ref('stock')];
+  const write = async (type: string, data: Line['data']) => {
+    const decided = await tell(command([{ type, data }]));
+    if ('answer' in decided) throw new Error(JSON.stringify(decided));
+  };
+  const grams = (steps: number) => weighing(names, 'g', steps);
+  const terms = {
+    priceKind: 'free',
+    promise: '2027-02-01',
+    dust: 'shop',
+    cutMetal: 'customer',
+    oldParts: 'customer',
+    terms: '1',
+    agreedBy: 'signature',
+  };
+  await write('lot_opened', { lot, name: 'L', metal: 'gold-750' });
+  await write('metal_received', { stock, name: 'S', metal: 'gold-750', weight: grams(5000) });
+  await write('job_opened', { job, bag: names.bag(), broughtBy: 'customer', owner: 'customer', channel: 'counter' });
+  const parts = [{ part: 'shank', metal: 'gold-750' }];
+  await write('piece_received', { job, piece, kind: 'ring', description: 'Ring', parts, stones: 1, weight: grams(682) });
+  await write('work_agreed', { job, steps: ['re-tip', 'polish'], ...terms });
+  await write('stone_unset', { piece, stone, stones: 1, condition: 'sound', weight: weighing(names, 'ct', 412) });
+  await write('piece_weighed', { piece, state: 'stones out', weight: grams(674) });
+  await write('metal_cut', { piece, lot, metal: 'gold-750', weight: grams(134) });
+  await write('piece_weighed', { piece, state: 'cut', weight: grams(540) });
+  await write('metal_added', { piece, stock, metal: 'gold-750', what: 'shank', weight: grams(150) });
+  await write('stone_set', { piece, stone, stones: 1 });
+  await write('piece_weighed', { piece, state: 'finished', weight: grams(697) });
+  const kept = look().leaves;
+  const own = kept.filter(({ leaf }) => leaf.links.some(({ s }) => s === job));
+  return { own, balances: balancesIn(told(kept)) };
+}
+
 const zhang = published();
+const real = await realJob();
+const history = historyOf(told(real.own), real.balances.worths);
 const shop = row();
 const parcel = Array.from({ length: 16 }, (_, i) => Array.from({ length: 16 }, (__, j) => (i - j) ** 2 / 4));
 const figures = {
   'a job of 11 weighings': median(500, () => closure(weighings)),
+  'a real job, its network from facts to verdict': median(500, () => reckon(networkOf(history))),
+  'a real job, from leaves to verdict': median(500, () => reckonJob(real.own, { balances: real.balances, size: 0 })),
   '50 flows, 26 nodes': median(50, () => reckon(zhang)),
   '300 flows, 90 nodes': median(5, () => reckon(shop)),
   'pair probabilities of 16 stones': median(10, () => pairProbabilities(parcel)),
