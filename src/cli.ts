@@ -1,8 +1,10 @@
 // The command line: thin; each command is a few calls of the store.
+
 import { createReadStream } from 'node:fs';
 import { join } from 'node:path';
 import { createInterface } from 'node:readline';
 import { base64 } from './log/bytes.ts';
+import { formatVerifierKey } from './log/note.ts';
 import { clock, openData, random } from './machine.ts';
 import { openAccess } from './store/access.ts';
 import { auditLog } from './store/audit.ts';
@@ -20,7 +22,10 @@ LEMEL_DATA names the data directory (./data).`;
 
 const COMMANDS: Readonly<Record<string, (store: Store, argument: string | undefined) => Promise<number>>> = {
   async 'verify-log'(store) {
-    const found = await auditLog({ read: store.read, log: store.log, memory: join(store.dir, 'checkpoints.log') }, progress('checked'));
+    const found = await auditLog(
+      { read: store.read, log: store.log, memory: join(store.dir, 'checkpoints.log'), vkey: formatVerifierKey(store.logKey) },
+      progress('checked'),
+    );
     if ('bad' in found) {
       console.error(found.bad.say);
       return 1;

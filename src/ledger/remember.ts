@@ -12,12 +12,12 @@ import { entryType } from './registry.ts';
 export async function rememberedFields(overlay: Overlay, target: Kept): Promise<States['entry']> {
   const entry = entryType(target.leaf.type, target.leaf.ver);
   const now = await saysNow(overlay, target);
-  const fields: Remembered[] = Object.entries(entry.fields).map(([name, { correctable, sealed, schema }]) => ({
+  const fields: Remembered[] = Object.entries(entry.fields).map(([name, { correctable, sealed, schema, mayBeMissing }]) => ({
     name,
     correctable,
     sealed: audienceOf(sealed),
     says: (value) => same(now[name], value),
-    takes: (value) => schema.safeParse(value).success,
+    takes: (value) => (value === undefined ? mayBeMissing : schema.safeParse(value).success),
   }));
   const { schema } = moment();
   fields.push({

@@ -19,7 +19,6 @@ export type RefKind =
 export type Ref<K extends RefKind = RefKind> = string & { readonly __ref: K };
 /** Kinds of thing that begin a stream of entries of their own; everything else belongs to one of these. */
 export const STREAM_KINDS = ['shop', 'job', 'lot', 'stock', 'skin'] as const satisfies readonly RefKind[];
-export type StreamKind = (typeof STREAM_KINDS)[number];
 /** Kinds of thing that belong to the shop's own stream. */
 export const SHOP_KINDS = ['person', 'customer', 'place', 'balance'] as const satisfies readonly RefKind[];
 export type Holding = Ref<'piece' | 'stone' | 'packet' | 'lot' | 'stock' | 'skin'>;

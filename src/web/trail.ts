@@ -6,6 +6,7 @@ import { stream } from 'hono/streaming';
 import { TrailView } from '../../views/trail.tsx';
 import { ENTRIES } from '../entries/index.ts';
 import { base64 } from '../log/bytes.ts';
+import { formatVerifierKey } from '../log/note.ts';
 import { auditLog } from '../store/audit.ts';
 import { keptOf } from '../store/shelf.ts';
 import { exportLines } from '../store/transfer.ts';
@@ -20,7 +21,12 @@ export const trail: Resource = (web) => {
   const app = new Hono<Env>();
   app.get('/trail', (c) => page(web, c, null));
   app.post('/trail/check', async (c) => {
-    const found = await auditLog({ read: web.store.read, log: web.store.log, memory: join(web.store.dir, 'checkpoints.log') });
+    const found = await auditLog({
+      read: web.store.read,
+      log: web.store.log,
+      memory: join(web.store.dir, 'checkpoints.log'),
+      vkey: formatVerifierKey(web.store.logKey),
+    });
     if ('bad' in found) return page(web, c, { whole: false, say: found.bad.say, seq: found.bad.seq });
     const say = `${found.size} entries, whole and unaltered: every one leads to the root that was signed (${found.signatures} signatures).`;
     return page(web, c, { whole: true, say, root: base64(found.root) });
