@@ -3,6 +3,7 @@ import { afterEach, beforeEach, describe, expect, it } from 'vitest';
 import { balancesIn } from '../../src/projections/balances.ts';
 import { type Grounds, type JobReckoning, reckonJob } from '../../src/projections/job-reckoning.ts';
 import { told } from '../../src/projections/told.ts';
+import { whyOf } from '../../src/projections/why.ts';
 import { shelfOn } from '../../src/store/shelf.ts';
 import { instant } from '../../src/units/dates.ts';
 import { massNg } from '../../src/units/mass.ts';
@@ -126,6 +127,18 @@ describe('weighings between the steps', () => {
     const { network } = await reckoned(job);
     expect(network.suspects).toHaveLength(1);
     expect(network.suspects[0]?.suspects.filter(({ fault }) => fault === 'weighing wrong')).toHaveLength(3);
+  });
+});
+
+describe('a gap of grams', () => {
+  it('is not laid at the door of a balance that could never drift so far', async () => {
+    const { job, piece } = await takeIn(shop.carats('100.000'));
+    await shop.write(weighed(piece, 'finished', '18.50'));
+    const found = await reckoned(job);
+    expect(found.network.suspects[0]?.suspects.some(({ fault }) => fault === 'factor drifted')).toBe(true);
+    const why = whyOf(found);
+    expect(why.suspects).toHaveLength(1);
+    expect(why.suspects.join()).not.toContain('has drifted');
   });
 });
 

@@ -30,7 +30,7 @@ export function Run({ title, points, lines }: Props) {
     points.map((point, i) => `${i === 0 ? 'M' : 'L'}${x(i).toFixed(1)} ${y(of(point)).toFixed(1)}`).join('');
   const end = WIDTH - RIGHT;
   return (
-    <svg class="chart wide" viewBox={`0 0 ${WIDTH} ${HEIGHT}`} role="img" aria-label={title}>
+    <svg class="chart wide" viewBox={`0 0 ${WIDTH} ${HEIGHT}`} role="group" aria-label={title}>
       <title>{title}</title>
       <path class="axis" d={`M${LEFT} ${y(0)}H${end}`} />
       {lines.map(({ at, words, isLimit }) => (
@@ -47,7 +47,7 @@ export function Run({ title, points, lines }: Props) {
       <path class="run" d={path(({ value }) => value)} />
       {points.some(({ other }) => other !== undefined) && <path class="run" stroke-dasharray="3 4" d={path(({ other }) => other ?? 0)} />}
       {points.map(({ value, words, href, leftOut }, i) => (
-        <a href={href}>
+        <a href={href} aria-label={words}>
           <circle class={leftOut ? 'point left-out' : 'point'} cx={x(i)} cy={y(value)} r="6">
             <title>{words}</title>
           </circle>
