@@ -3,6 +3,8 @@
 import { createReadStream } from 'node:fs';
 import { join } from 'node:path';
 import { createInterface } from 'node:readline';
+import { Readable } from 'node:stream';
+import { pipeline } from 'node:stream/promises';
 import { base64 } from './log/bytes.ts';
 import { formatVerifierKey } from './log/note.ts';
 import { clock, openData, random } from './machine.ts';
@@ -34,7 +36,10 @@ const COMMANDS: Readonly<Record<string, (store: Store, argument: string | undefi
     return 0;
   },
   async export(store) {
-    for await (const line of exportLines(store.read, store.log)) process.stdout.write(`${line}\n`);
+    const lines = async function* () {
+      for await (const line of exportLines(store.read, store.log)) yield `${line}\n`;
+    };
+    await pipeline(Readable.from(lines()), process.stdout, { end: false }).catch(onlyClosedPipe);
     return 0;
   },
   async import(store, path) {
@@ -65,6 +70,11 @@ const COMMANDS: Readonly<Record<string, (store: Store, argument: string | undefi
 function usage(problem?: string): number {
   console.error(problem ?? USAGE);
   return 2;
+}
+
+/** Whoever reads the export may stop reading it. */
+function onlyClosedPipe(error: NodeJS.ErrnoException): void {
+  if (error.code !== 'EPIPE' && error.code !== 'ERR_STREAM_PREMATURE_CLOSE') throw error;
 }
 
 /** A line every second while something long goes on. */
