@@ -152,12 +152,12 @@ export const ownerTrend = (where: string, since: string, size: number, runLength
   `${where}: losses have run above usual since ${since}, about ${size.toFixed(1)} of a usual spread per job. With no change, such a signal comes once in about ${Math.round(runLength)} jobs.`;
 
 const SLIP_WORDS: Readonly<Record<SlipKind, (slip: Slip) => string>> = {
-  'digits swapped': ({ text, instead }) => `digits swapped: ${text} for ${instead}`,
-  'decimal place': ({ text, instead }) => `decimal place: ${text} for ${instead}`,
+  'digits swapped': ({ text, instead }) => `digits swapped: ${text} written for ${instead}`,
+  'decimal place': ({ text, instead }) => `decimal place: ${text} written for ${instead}`,
   'other unit': ({ text, instead }) => `other unit: ${text} was in ${instead}`,
   'counted twice': ({ text }) => `counted twice: ${text}`,
   'wrong direction': ({ text, instead }) => `wrong direction: ${text} went ${instead}`,
-  'tare left on': ({ text, instead }) => `tare ${instead} not taken off: ${text}`,
+  'tare left on': ({ text, instead }) => `the ${instead} was on the pan when ${text} was read`,
   'another piece': ({ text, instead }) => `another piece in the hand: ${text} is what ${instead} weighs`,
 };
 /** What a slip would have been, for the bench: one of these, never the one. */

@@ -223,7 +223,7 @@ describe('at the bench', () => {
       const answer = await shop.tell([line('piece_weighed', { piece, state: 'cut', weight: shop.grams(text) })]);
       return 'say' in answer ? answer.say : '';
     };
-    expect(await say('7.16')).toContain('tare bag tag not taken off');
-    expect(await say('8.62')).toContain('digits swapped: 8.62 for 6.82');
+    expect(await say('7.16')).toContain('the bag tag was on the pan');
+    expect(await say('8.62')).toContain('digits swapped: 8.62 written for 6.82');
   });
 });

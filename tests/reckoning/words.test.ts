@@ -163,6 +163,6 @@ describe('what an insurer reads', () => {
 describe('a slip in words', () => {
   it('offers and does not accuse', () => {
     const slip = { kind: 'tare left on' as const, weighing: '2', text: '9.20', instead: 'tray 3' };
-    expect(slipWords(slip)).toBe('tare tray 3 not taken off: 9.20');
+    expect(slipWords(slip)).toBe('the tray 3 was on the pan when 9.20 was read');
   });
 });

@@ -57,7 +57,7 @@ describe('why a job does not agree', () => {
 
   it('finds the one plain slip: digits swapped', async () => {
     const { job } = await ring('02.00', { finished: false });
-    expect(await text(`/jobs/${job}/reckoning`)).toContain('digits swapped: 02.00 for 20.00');
+    expect(await text(`/jobs/${job}/reckoning`)).toContain('digits swapped: 02.00 written for 20.00');
   });
 
   it('asks for nothing where the weights agree', async () => {

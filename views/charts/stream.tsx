@@ -42,19 +42,21 @@ export function Stream({ title, layers, bands }: Props) {
           </>
         );
       })}
-      {layers.flat().map(({ id, words }) => {
-        const box = boxes.get(id);
-        return (
-          box && (
-            <>
-              <rect class="holding" x={box.x} y={box.y} width={box.width} height={THICK} />
-              <text x={Math.min(box.x, WIDTH - 8 * words.length)} y={box.y - 6}>
-                {words}
-              </text>
-            </>
-          )
-        );
-      })}
+      {layers
+        .flatMap((layer) => layer.map((holding, at) => ({ ...holding, isLow: layer.length > 2 && at % 2 === 1 })))
+        .map(({ id, words, isLow }) => {
+          const box = boxes.get(id);
+          return (
+            box && (
+              <>
+                <rect class="holding" x={box.x} y={box.y} width={box.width} height={THICK} />
+                <text x={Math.min(box.x, WIDTH - 8 * words.length)} y={isLow ? box.y + THICK + 16 : box.y - 6}>
+                  {words}
+                </text>
+              </>
+            )
+          );
+        })}
     </svg>
   );
 }
