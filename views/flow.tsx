@@ -1,5 +1,7 @@
 // Metal through the shop over a period in fine grams, one metal at a time, and the bench skins against the jobs above them.
+
 import { type Band, Stream } from './charts/stream.tsx';
+import { Period } from './parts/period.tsx';
 
 export interface FlowPage {
   readonly from: string;
@@ -20,17 +22,7 @@ export function FlowView({ from, to, metals, skins }: FlowPage) {
     <>
       <section class="head">
         <h1>Metal through the shop</h1>
-        <form class="period" action="/flow">
-          <label class="l" for="from">
-            From
-          </label>
-          <input class="text" type="date" id="from" name="from" value={from} />
-          <label class="l" for="to">
-            to
-          </label>
-          <input class="text" type="date" id="to" name="to" value={to} />
-          <button>Show</button>
-        </form>
+        <Period action="/flow" from={from} to={to} />
         <p class="soft">In fine grams: each weight times the fineness it is marked with. A mark is no assay.</p>
       </section>
       {metals.length === 0 && <p class="sentence">No metal moved in these days.</p>}

@@ -1,4 +1,5 @@
 // The jobs of a period whose weights were checked: how many would show by chance, how many did, and which stand up together.
+import { Period } from './parts/period.tsx';
 export interface WeightsPage {
   readonly from: string;
   readonly to: string;
@@ -19,17 +20,7 @@ export function WeightsView({ from, to, sentence, standing, rows }: WeightsPage)
     <>
       <section class="head">
         <h1>Weights of a period</h1>
-        <form class="period" action="/owner/weights">
-          <label class="l" for="from">
-            From
-          </label>
-          <input class="text" type="date" id="from" name="from" value={from} />
-          <label class="l" for="to">
-            to
-          </label>
-          <input class="text" type="date" id="to" name="to" value={to} />
-          <button>Show</button>
-        </form>
+        <Period action="/owner/weights" from={from} to={to} />
         <p class="sentence">{sentence}</p>
         {rows.length > 0 && (
           <p>

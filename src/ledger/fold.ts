@@ -56,10 +56,10 @@ function foldSaid(thing: Thing, seq: number, key: string, said: Saying): Thing {
   }
 }
 
-/** A net weighing is what is expected from now on; a gross one of unknown tare says nothing about the thing alone. */
+/** A net, dry weighing is what is expected from now on; a gross one of unknown tare, or a wet one, says nothing about the thing alone. */
 function foldReading(thing: Thing, key: string, reading: Reading): Thing {
   const ng = netNg(reading);
-  return ng === null
+  return ng === null || reading.dry === 'no'
     ? thing
     : { ...thing, expected: { ng, open: {} }, rests: { [key]: { sign: 1, reading: keptReading(reading) } }, stepNg: reading.stepNg ?? 0 };
 }

@@ -1,11 +1,10 @@
 // What the reckoning of a job rests on besides its own leaves, looked up once for a page: balances, listed tares, other open pieces, the log's size.
 import { type Balances, balancesIn } from '../projections/balances.ts';
-import { type Grounds, type JobReckoning, reckonJob } from '../projections/job-reckoning.ts';
+import type { Grounds } from '../projections/job-reckoning.ts';
 import { rateFrom } from '../projections/loss.ts';
 import { told } from '../projections/told.ts';
 import { keptOf, shelfOn } from '../store/shelf.ts';
-import { type Policy, policyOf, type Web } from './context.ts';
-import { entriesOf } from './ledger-lines.ts';
+import type { Policy, Web } from './context.ts';
 import { lossHistory } from './loss-history.ts';
 
 const BALANCE_ENTRIES = `SELECT seq, leaf, leaf_hash FROM entry_link JOIN entry USING (seq)
@@ -31,9 +30,4 @@ export async function groundsFor(web: Web, policy: Policy | null, but?: string):
     tares: [...(policy?.tares ?? [])].map(([name, ng]) => ({ name, ng })),
     others: (await shelfOn(read, keys).openPieces()).filter(({ stream }) => stream !== but),
   };
-}
-
-/** One job reckoned as it stands. */
-export async function reckonedJob(web: Web, job: string): Promise<JobReckoning> {
-  return reckonJob(await entriesOf(web, job), await groundsFor(web, await policyOf(web), job));
 }
