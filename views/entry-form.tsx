@@ -37,7 +37,7 @@ export function EntryForm(page: FormPage) {
   const first = fields.filter(({ name }) => !named.includes(name));
   return (
     <>
-      <ErrorSummary problems={form.problems} />
+      <ErrorSummary problems={form.problems} labels={Object.fromEntries(page.fields.map(({ name, label }) => [name, label]))} />
       {page.since.length > 0 && <Since since={page.since} />}
       <section class="head">
         <h1>{page.title}</h1>

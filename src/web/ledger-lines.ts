@@ -72,6 +72,7 @@ export async function entriesOf(web: Web, stream: string): Promise<readonly Kept
 
 /** One entry by its number. */
 export async function entryAt(web: Web, seq: number): Promise<Kept | null> {
+  if (!Number.isSafeInteger(seq)) return null;
   const [row] = await web.store.read('SELECT seq, leaf, leaf_hash FROM entry WHERE seq = ?', [seq]);
   return row ? keptOf(web.store.read, web.store.keys, row) : null;
 }

@@ -91,3 +91,19 @@ describe('headers', () => {
     expect(answer.headers.get('vary')).toContain('HX-Request-Type');
   });
 });
+
+describe('an address that is none', () => {
+  it.each([
+    '/entries/abc',
+    '/entries/-1',
+    '/entries/1e99',
+    '/trail?before=abc',
+    '/jobs/%00',
+    '/things/x',
+    '/photos/x',
+    '/take-in?customer=%27',
+  ])('is answered in words: %s', async (path) => {
+    const answer = await people.get('owner')?.get(path);
+    expect(answer?.status).toBeLessThan(500);
+  });
+});

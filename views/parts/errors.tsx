@@ -7,14 +7,30 @@ export interface Shown {
 /** The id of the input for a posted name; dots are legal in ids but not in selectors. */
 export const inputId = (name: string): string => `f-${name.replaceAll('.', '-')}`;
 
-export function ErrorSummary({ problems, title = 'Not written yet' }: { readonly problems: readonly Shown[]; readonly title?: string }) {
+interface Summary {
+  readonly problems: readonly Shown[];
+  readonly title?: string;
+  /** Words of the fields by name, said before what is wrong with each. */
+  readonly labels?: Readonly<Record<string, string>>;
+}
+
+export function ErrorSummary({ problems, title = 'Not written yet', labels = {} }: Summary) {
   if (problems.length === 0) return null;
   return (
     <div class="summary" role="alert" tabindex={-1} autofocus>
       <h2>{title}</h2>
       <ul>
         {problems.map(({ field, say }) => (
-          <li>{field === '' ? say : <a href={`#${inputId(field)}`}>{say}</a>}</li>
+          <li>
+            {field === '' ? (
+              say
+            ) : (
+              <a href={`#${inputId(field)}`}>
+                {labels[field.split('.')[0] ?? ''] && `${labels[field.split('.')[0] ?? '']}: `}
+                {say}
+              </a>
+            )}
+          </li>
         ))}
       </ul>
     </div>
