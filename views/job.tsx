@@ -20,6 +20,8 @@ interface Props {
     readonly place: string | null;
     readonly status: string;
     readonly promise: string | null;
+    /** Short ticket, or full path and why. */
+    readonly path: string;
   };
   readonly lines: readonly LedgerLine[];
   readonly reckoned: JobReckoning;
@@ -39,6 +41,7 @@ export function JobView({ facts, lines, reckoned, next, links, photos, mayWrite,
     facts.place,
     facts.promise && `promised ${facts.promise}`,
     facts.status,
+    facts.path,
   ];
   return (
     <>

@@ -1,6 +1,8 @@
 // The bench: what is in my hand, what comes next, what is late, and what waits in the safe.
+
 import { Hono } from 'hono';
 import { BenchView } from '../../views/bench.tsx';
+import { fullPathReasons } from '../projections/path.ts';
 import { type Env, policyFor, type Resource, whoAsks } from './context.ts';
 import { type InHouse, jobsInHouse } from './house.ts';
 import { respond } from './negotiate.ts';
@@ -42,15 +44,15 @@ export const bench: Resource = (web) => {
 const lastTouched = ({ job, pieces }: InHouse): number =>
   Math.max(job.custody?.seq ?? -1, ...pieces.map(({ custody }) => custody?.seq ?? -1));
 
-/** `me` decides which entry is suggested. */
+/** `me` decides which entry is suggested; a list looks at the things alone, the job's own page at its value and marks too. */
 export function jobLine(row: InHouse, me: string): JobLine {
-  const { next } = nextEntries(row.job, row.things, me);
+  const { next } = nextEntries(row.job, row.things, me, fullPathReasons(row.things, { isHighValue: false, nearsGate: false }).length === 0);
   return {
     id: row.job.id,
     bag: row.bag,
     metal: row.metal,
     what: row.what,
-    next: next === null ? '' : next === 'hand-back' ? 'Hand it back' : titleOf(next),
+    next: next === null ? '' : titleOf(next),
     promised: row.promised,
     late: row.late,
     where: row.inSafe ? row.placeWords : row.holderWords ? `with ${row.holderWords}` : '',

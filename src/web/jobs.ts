@@ -6,6 +6,7 @@ import { ENTRIES } from '../entries/index.ts';
 import type { Kept } from '../ledger/leaf.ts';
 import { holderOf, placeOf, sumOf, type Thing } from '../ledger/thing.ts';
 import { reckonJob } from '../projections/job-reckoning.ts';
+import { fullPathReasons } from '../projections/path.ts';
 import { photosIn } from '../projections/photos.ts';
 import { SHEETS } from '../sheets/index.ts';
 import { thingOf } from '../store/shelf.ts';
@@ -17,7 +18,7 @@ import { holderWords } from './house.ts';
 import { entriesOf, ledgerLines } from './ledger-lines.ts';
 import { letterFor, photoPath } from './letter.ts';
 import { respond } from './negotiate.ts';
-import { nextEntries, titleOf } from './next-entry.ts';
+import { isSheet, nextEntries, titleOf } from './next-entry.ts';
 import { groundsFor } from './reckoned.ts';
 import { wordsFor } from './words.ts';
 
@@ -39,8 +40,13 @@ async function page(web: Web, c: Ctx, job: Thing, kept: readonly Kept[]): Promis
   const pieces = things.filter(({ kind }) => kind === 'piece');
   const reckoned = reckonJob(kept, await groundsFor(web, policy, job.id));
   const facts = await factsOfJob(web, job, pieces);
-  const { next, others } = mayWrite(whoAsks(c)) ? nextEntries(job, things, whoAsks(c).id) : { next: null, others: [] };
-  const hrefOf = (name: string) => (name === 'hand-back' ? `/jobs/${job.id}/hand-back` : `/jobs/${job.id}/write/${name}`);
+  const cautions = await jobCautions(web, c, job, things);
+  const reasons = fullPathReasons(things, { isHighValue: isHighValue(web.directory.detailsOf(job.id)), nearsGate: cautions.length > 0 });
+  const { next, others } = mayWrite(whoAsks(c))
+    ? nextEntries(job, things, whoAsks(c).id, reasons.length === 0)
+    : { next: null, others: [] };
+  const hrefOf = (name: string) => (isSheet(name) ? `/jobs/${job.id}/${name}` : `/jobs/${job.id}/write/${name}`);
+  const path = reasons.length === 0 ? 'short ticket' : `full path: ${reasons.join(', ')}`;
   const expected = pieces.map((piece) => ({
     words: wordsFor(web, piece),
     expected: expectedWords(piece, policy.parameters),
@@ -49,15 +55,15 @@ async function page(web: Web, c: Ctx, job: Thing, kept: readonly Kept[]): Promis
   return respond(c, {
     title: `${facts.bag} · ${facts.title}`,
     current: '/',
-    json: { job: facts, reckoned, entries: lines, expected },
+    json: { job: { ...facts, path }, reckoned, entries: lines, expected },
     body: JobView({
-      cautions: await jobCautions(web, c, job, things),
-      facts,
+      cautions,
+      facts: { ...facts, path },
       reckoned,
       lines: [...lines].reverse(),
-      next: next === null ? null : [hrefOf(next), next === 'hand-back' ? 'Hand it back' : titleOf(next)],
+      next: next === null ? null : [hrefOf(next), titleOf(next)],
       links: [
-        ...(mayWrite(whoAsks(c)) ? sheetsFor(job) : []),
+        ...(mayWrite(whoAsks(c)) && next !== 'finish' ? sheetsFor(job) : []),
         ...others.filter((name) => name !== next).map((name) => [hrefOf(name), titleOf(name)] as const),
       ],
       photos: photosIn(kept),
@@ -65,6 +71,13 @@ async function page(web: Web, c: Ctx, job: Thing, kept: readonly Kept[]): Promis
       written: lines.find(({ seq }) => String(seq) === c.req.query('written')) ?? null,
     }),
   });
+}
+
+/** From 2,000 of the shop's currency on, as a figure or a band. */
+const HIGH_MINOR = 200_000;
+function isHighValue({ value, band }: Readonly<Record<string, unknown>>): boolean {
+  const minor = typeof value === 'object' && value !== null && 'minor' in value ? Number(value.minor) : 0;
+  return minor >= HIGH_MINOR || band === 'to-10000' || band === 'over';
 }
 
 /** Sheets that write several entries at once, by where the job stands. */
