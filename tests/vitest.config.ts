@@ -7,8 +7,8 @@ export default defineConfig({
     include: ['tests/**/*.test.{ts,tsx}'],
     globalSetup: ['tests/build.ts'],
     maxWorkers: 2,
-    testTimeout: 30_000,
-    hookTimeout: 60_000,
+    testTimeout: 120_000,
+    hookTimeout: 120_000,
     slowTestThreshold: 10_000,
   },
 });

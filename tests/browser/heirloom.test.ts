@@ -69,7 +69,7 @@ async function takeIn(visit: Visit, customer: string): Promise<string> {
 }
 
 describe.each(SCREENS)('an heirloom, %s', (name, screen) => {
-  test('goes from the counter through the bench to her hands, and reckons', { timeout: 120_000 }, async () => {
+  test('goes from the counter through the bench to her hands, and reckons', async () => {
     const visit = await house.visit(screen);
     const lot = `18Y-${name.length}`;
     await write(visit, '/write/lot_opened', { name: lot, metal: 'gold-750' });
@@ -115,7 +115,7 @@ describe.each(SCREENS)('an heirloom, %s', (name, screen) => {
 });
 
 describe('two tabs on one job', () => {
-  test('show the second what the first wrote and keep what was typed there', { timeout: 60_000 }, async () => {
+  test('show the second what the first wrote and keep what was typed there', async () => {
     const visit = await house.visit({ width: 1200 });
     const job = await takeIn(visit, 'Anke Vidal');
     const other = await visit.page.context().newPage();

@@ -10,9 +10,8 @@ import { bestAssignment, pairCosts, pairProbabilities } from '../../src/reckonin
 import { diagonal, type Matrix, times, type Vector } from '../../src/reckoning/matrix.ts';
 import { OUTSIDE, reckon, type Stream } from '../../src/reckoning/network.ts';
 import { benjaminiHochberg, sidak } from '../../src/reckoning/periods.ts';
-import { findSlips } from '../../src/reckoning/slip.ts';
+import { findSlips, type Slip, type SlipKind } from '../../src/reckoning/slip.ts';
 import { compareWeights, identityWorth } from '../../src/reckoning/stones.ts';
-import { slipWords } from '../../src/reckoning/words.ts';
 import { type MassUnit, massNg, NG_PER_UNIT, parseMass } from '../../src/units/mass.ts';
 import { covariance, type Factor, readingVariance, uOfSum, type Worth } from '../../src/weighing/uncertainty.ts';
 import type { Fns } from './compare.ts';
@@ -276,6 +275,17 @@ interface SlipRow {
   readonly rows: readonly (readonly [text: string, sign: 1 | -1])[];
   readonly tares: readonly (readonly [name: string, g: number])[];
 }
+/** A slip as the rows write it. */
+const ROW_WORDS: Readonly<Record<SlipKind, (slip: Slip) => string>> = {
+  'digits swapped': ({ text, instead }) => `digits swapped: ${text} for ${instead}`,
+  'decimal place': ({ text, instead }) => `decimal place: ${text} for ${instead}`,
+  'other unit': ({ text, instead }) => `other unit: ${text} was in ${instead}`,
+  'counted twice': ({ text }) => `counted twice: ${text}`,
+  'wrong direction': ({ text, instead }) => `wrong direction: ${text} went ${instead}`,
+  'tare left on': ({ text, instead }) => `tare ${instead} not taken off: ${text}`,
+  'another piece': ({ text, instead }) => `another piece in the hand: ${text} is what ${instead} weighs`,
+};
+
 /** Judges: every slip of `found` must be named, none of `absent` may be. */
 function slip({ balance, rows, tares }: SlipRow) {
   const weighings = rows.map(([text, sign], i) => {
@@ -287,7 +297,7 @@ function slip({ balance, rows, tares }: SlipRow) {
     weighings,
     tares.map(([name, g]) => ({ name, ng: Math.round(g * 1e9) })),
   );
-  const named = slips.map((one) => `${slipWords(one)} ${one.weighing}`);
+  const named = slips.map((one) => `${ROW_WORDS[one.kind](one)} ${one.weighing}`);
   const isNamed = ([words, at]: readonly [string, number]) => named.includes(`${words} ${at}`);
   return {
     found: (list: readonly (readonly [string, number])[]) => list.every(isNamed),
