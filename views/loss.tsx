@@ -1,5 +1,7 @@
 // Is our loss ordinary, or creeping? One chart for each bench, work and metal; for the owner alone, and of benches, never of persons.
+
 import { Run, type RunPoint } from './charts/run.tsx';
+import { type CheckedJob, CheckedJobs } from './parts/checked-jobs.tsx';
 
 export interface ChartShown {
   readonly title: string;
@@ -10,13 +12,7 @@ export interface ChartShown {
   readonly usual: number;
   /** Running sums against their limit; null below twenty jobs. */
   readonly sums: { readonly points: readonly RunPoint[]; readonly limit: number } | null;
-  readonly rows: readonly {
-    readonly job: string;
-    readonly bag: string;
-    readonly day: string;
-    readonly loss: string;
-    readonly says: string;
-  }[];
+  readonly rows: readonly CheckedJob[];
 }
 
 export function LossView({ charts, note }: { readonly charts: readonly ChartShown[]; readonly note: string }) {
@@ -61,30 +57,7 @@ function ChartSection({ chart: { title, sentence, isOff, more, losses, usual, su
       )}
       <details>
         <summary>The jobs in figures</summary>
-        <table>
-          <thead>
-            <tr>
-              <th scope="col">Job</th>
-              <th scope="col">Weighed last</th>
-              <th scope="col">Loss</th>
-              <th scope="col">Says</th>
-            </tr>
-          </thead>
-          <tbody>
-            {rows.map(({ job, bag, day, loss, says }) => (
-              <tr>
-                <td>
-                  <a class="mini" href={`/jobs/${job}/reckoning`}>
-                    {bag}
-                  </a>
-                </td>
-                <td>{day}</td>
-                <td class="num">{loss}</td>
-                <td>{says}</td>
-              </tr>
-            ))}
-          </tbody>
-        </table>
+        <CheckedJobs rows={rows} />
       </details>
     </section>
   );
