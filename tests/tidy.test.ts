@@ -25,7 +25,21 @@ const packagesOf = (path: string): readonly string[] =>
   [...read(path).matchAll(/^(?:import|export|\} from)\b(?:.*\bfrom)? '([^.'][^']*)';$/gm)].map(([, name]) => name ?? '');
 
 /** From the inside out: a folder imports only those before it, and itself. */
-const ORDER = ['units', 'trade', 'weighing', 'reckoning', 'book', 'entries', 'sheets', 'ledger', 'projections', 'store', 'web'];
+const ORDER = [
+  'units',
+  'trade',
+  'weighing',
+  'reckoning',
+  'book',
+  'entries',
+  'sheets',
+  'ledger',
+  'projections',
+  'letter',
+  'store',
+  'queries',
+  'web',
+];
 /** trade, weighing and reckoning stand side by side; each may use those named. */
 const ALSO: Readonly<Record<string, readonly string[]>> = {
   log: [],
@@ -36,7 +50,7 @@ const ALSO: Readonly<Record<string, readonly string[]>> = {
   store: ['drizzle', 'units', 'trade', 'weighing', 'reckoning', 'book', 'entries', 'sheets', 'ledger', 'projections', 'log'],
   web: [...ORDER, 'log', 'views'],
 };
-const PURE = ['units', 'trade', 'weighing', 'reckoning', 'book', 'entries', 'sheets', 'log', 'ledger', 'projections'];
+const PURE = ['units', 'trade', 'weighing', 'reckoning', 'book', 'entries', 'sheets', 'log', 'ledger', 'projections', 'letter'];
 
 const folderOf = (path: string) =>
   path.startsWith('views/')
@@ -125,7 +139,7 @@ describe('entries', () => {
     expect([...files].sort()).toEqual([...types].sort());
   });
   it('are named by no other file, but sheets that compose them and the pages that offer or answer one', () => {
-    const may = [/^src\/sheets\//, /^src\/entries\//, /^src\/web\//];
+    const may = [/^src\/sheets\//, /^src\/entries\//, /^src\/letter\//, /^src\/web\//];
     const wrong = SOURCES.filter((path) => !may.some((pattern) => pattern.test(path))).flatMap((path) =>
       types.filter((type) => type.includes('_') && code(path).includes(`'${type}'`)).map((type) => `${path} names ${type}`),
     );

@@ -1,6 +1,6 @@
 // The calculator: the list, and one calculation with its form and what came of it.
 import type { Control } from '../src/book/values.ts';
-import type { Result } from '../src/web/calculations/calculation.ts';
+import type { Result } from '../src/web/bench/calculations/calculation.ts';
 import { ErrorSummary, type Shown } from './parts/errors.tsx';
 import { FieldView } from './parts/field.tsx';
 

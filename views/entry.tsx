@@ -1,6 +1,6 @@
 // One entry, read whole: what it says, field by field, who wrote it and when, and where to correct it.
-import type { Detail } from '../src/web/describe.ts';
-import type { LedgerLine } from '../src/web/ledger-lines.ts';
+import type { Detail } from '../src/web/job/describe.ts';
+import type { LedgerLine } from '../src/web/job/ledger-lines.ts';
 
 interface Props {
   readonly line: LedgerLine;

@@ -1,5 +1,5 @@
 // What was found, the job's bag beside each.
-import type { Hit } from '../src/web/find.ts';
+import type { Hit } from '../src/web/counter/find.ts';
 
 const KINDS: Readonly<Record<string, string>> = { lot: 'scrap lot', skin: 'bench skin' };
 

@@ -1,7 +1,7 @@
 // The record letter: one scroll without a word of jargon, the same on the screen, in print and in the file that goes home.
 import { raw } from 'hono/html';
-import type { Letter } from '../src/web/letter-words.ts';
-import type { Moment } from '../src/web/timeline.ts';
+import type { Letter } from '../src/letter/letter-words.ts';
+import type { Moment } from '../src/letter/timeline.ts';
 import { Beam } from './parts/beam.tsx';
 import { Corrections, Crossings, Stones, ThenAndNow, Timeline } from './parts/letter.tsx';
 

@@ -1,5 +1,5 @@
 // What needs a decision today, heap by heap.
-import type { Heap } from '../src/web/owner.ts';
+import type { Heap } from '../src/web/owner/owner.ts';
 import { Tag } from './parts/tag.tsx';
 
 interface Props {

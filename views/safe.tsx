@@ -1,6 +1,6 @@
 // The safe, place by place, and the count of one of its trays.
-import type { JobLine } from '../src/web/bench.ts';
-import type { Shelf } from '../src/web/safe.ts';
+import type { JobLine } from '../src/web/bench/bench.ts';
+import type { Shelf } from '../src/web/bench/safe.ts';
 import { JobList } from './parts/jobs.tsx';
 import { Tag } from './parts/tag.tsx';
 

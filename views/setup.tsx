@@ -1,5 +1,5 @@
 // Setup, and the sheet that brings the signing seed back.
-import type { SetupSection } from '../src/web/setup-lists.ts';
+import type { SetupSection } from '../src/web/setup/setup-lists.ts';
 import { ErrorSummary, FieldError, type Shown } from './parts/errors.tsx';
 
 interface Props {

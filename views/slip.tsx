@@ -1,5 +1,5 @@
 // What the customer takes away, what stays with the shop, and what goes on the bag.
-import type { QrCode } from '../src/web/qr.ts';
+import type { QrCode } from '../src/web/counter/qr.ts';
 import { Tag } from './parts/tag.tsx';
 
 interface Props {

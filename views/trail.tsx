@@ -1,6 +1,6 @@
 // The trail: every entry, newest first, and the check of the log.
-import type { LedgerLine } from '../src/web/ledger-lines.ts';
-import type { Checked } from '../src/web/trail.ts';
+import type { LedgerLine } from '../src/web/job/ledger-lines.ts';
+import type { Checked } from '../src/web/owner/trail.ts';
 import { Ledger } from './parts/ledger.tsx';
 
 interface Props {

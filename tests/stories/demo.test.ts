@@ -8,7 +8,7 @@ import { sumOf, type Thing } from '../../src/ledger/thing.ts';
 import type { JobReckoning } from '../../src/projections/job-reckoning.ts';
 import { auditLog } from '../../src/store/audit.ts';
 import { rebuild } from '../../src/store/replay.ts';
-import { ROUTES } from '../../src/web/routes.ts';
+import { ROUTES } from '../../src/web/session/routes.ts';
 import { type House, openHouse } from './house.ts';
 
 let house: House;

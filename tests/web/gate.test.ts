@@ -1,7 +1,7 @@
 // The gate: every route × every role, from where, with which headers.
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import type { StaffRole } from '../../src/book/facts.ts';
-import { ROUTES } from '../../src/web/routes.ts';
+import { ROUTES } from '../../src/web/session/routes.ts';
 import { BASE, openSite, type Site, type Visitor } from './site.ts';
 
 let site: Site;

@@ -11,7 +11,7 @@ import { openAccess } from '../../src/store/access.ts';
 import { certificateFor } from '../../src/store/certificate.ts';
 import { openDirectory } from '../../src/store/names.ts';
 import { instant } from '../../src/units/dates.ts';
-import type { App, Web } from '../../src/web/context.ts';
+import type { App, Web } from '../../src/web/session/context.ts';
 import { freePort, start } from '../program.ts';
 import { openShop, type Shop } from '../shop.ts';
 

@@ -5,7 +5,7 @@ import type { StaffRole } from '../../src/book/facts.ts';
 import { openAccess } from '../../src/store/access.ts';
 import { openDirectory } from '../../src/store/names.ts';
 import type { Ref } from '../../src/units/ids.ts';
-import type { App, Web } from '../../src/web/context.ts';
+import type { App, Web } from '../../src/web/session/context.ts';
 import { line, openShop, type Shop } from '../shop.ts';
 
 export const BASE = 'http://127.0.0.1:8417';

@@ -4,7 +4,7 @@ import type { QRCode } from 'jsqr';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import { parseCheckpoint } from '../../src/log/checkpoint.ts';
 import { openNote, parseVerifierKey } from '../../src/log/note.ts';
-import { type QrCode, qrOf } from '../../src/web/qr.ts';
+import { type QrCode, qrOf } from '../../src/web/counter/qr.ts';
 import { nobleVerify, sha256, toHex } from '../log/crypto.ts';
 import { line } from '../shop.ts';
 import { type RingJob, takeRingIn } from './job-in-house.ts';

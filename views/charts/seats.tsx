@@ -1,5 +1,5 @@
 // The seats of a piece drawn in the order they were noted, each in the outline of its stone's cut.
-import type { StoneRow } from '../../src/web/stones.ts';
+import type { StoneRow } from '../../src/web/job/stones.ts';
 
 const STEP = 64;
 const ACROSS = 10;

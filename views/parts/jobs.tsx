@@ -1,5 +1,5 @@
 // A list of jobs by their bags, as the bench, the safe and the owner see it.
-import type { JobLine } from '../../src/web/bench.ts';
+import type { JobLine } from '../../src/web/bench/bench.ts';
 import { Tag } from './tag.tsx';
 
 export function JobList({ jobs }: { readonly jobs: readonly JobLine[] }) {

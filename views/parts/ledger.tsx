@@ -1,5 +1,5 @@
 // The entries of a job or a thing, newest first: what was corrected is struck, and its corrections stand joined below it.
-import type { LedgerLine } from '../../src/web/ledger-lines.ts';
+import type { LedgerLine } from '../../src/web/job/ledger-lines.ts';
 
 export function Ledger({ lines }: { readonly lines: readonly LedgerLine[] }) {
   const here = new Map(lines.map((line) => [line.seq, line]));

@@ -1,5 +1,5 @@
 // The lists of a record letter: the stones, what was removed and added, and what was done when.
-import type { Crossing, Letter, LetterStone } from '../../src/web/letter-words.ts';
+import type { Crossing, Letter, LetterStone } from '../../src/letter/letter-words.ts';
 import type { LetterShown, Src } from '../letter.tsx';
 
 export function Stones({ stones }: { readonly stones: readonly LetterStone[] }) {

@@ -1,0 +1,139 @@
+// Balances: what each may show and how far it may be out, its daily checks, ten readings of one weight, and the weighings a failed check puts in doubt.
+import { Hono } from 'hono';
+import { BalanceView } from '../../../views/balance.tsx';
+import { entryType, readingsIn } from '../../ledger/registry.ts';
+import type { Thing } from '../../ledger/thing.ts';
+import type { Balances, Check } from '../../projections/balances.ts';
+import { keptOf, thingOf } from '../../store/shelf.ts';
+import { formatInstant, instant } from '../../units/dates.ts';
+import { decimalsOfStep, formatMassWithUnit, type MassUnit, massNg } from '../../units/mass.ts';
+import { type BalanceParameters, permissibleError } from '../../weighing/balance.ts';
+import { showFormPage } from '../form/form-page.ts';
+import { respond } from '../form/negotiate.ts';
+import { receiveForm } from '../form/submit.ts';
+import { cautionWords } from '../job/cautions.ts';
+import { ledgerLines } from '../job/ledger-lines.ts';
+import { balancesOf } from '../job/reckoned.ts';
+import { type Ctx, type Env, policyFor, type Resource, type Web } from '../session/context.ts';
+import { checkOf, fine, TEN, tenReadingsOf } from './balance-forms.ts';
+
+export const balances: Resource = (web) => {
+  const app = new Hono<Env>();
+  app.get('/balances/:balance', async (c) => {
+    const balance = await balanceAt(web, c);
+    return balance ? page(web, c, balance) : c.notFound();
+  });
+  for (const [path, formOf] of [
+    ['check', checkOf],
+    ['repeatability', tenReadingsOf],
+  ] as const) {
+    app.get(`/balances/:balance/${path}`, async (c) => {
+      const balance = await balanceAt(web, c);
+      if (!balance) return c.notFound();
+      const typed = new Map([
+        ['shown.balance', [balance.id]],
+        ['rows.readings', [String(TEN)]],
+      ]);
+      return showFormPage(web, c, formOf(balance), { typed });
+    });
+    app.post(`/balances/:balance/${path}`, async (c) => {
+      const balance = await balanceAt(web, c);
+      return balance ? receiveForm(web, c, formOf(balance)) : c.notFound();
+    });
+  }
+  return app;
+};
+
+async function balanceAt(web: Web, c: Ctx): Promise<Thing | null> {
+  const [row] = await web.store.read("SELECT state FROM thing WHERE id = ? AND kind = 'balance'", [c.req.param('balance') ?? '']);
+  return row ? thingOf(row) : null;
+}
+
+async function page(web: Web, c: Ctx, balance: Thing): Promise<Response> {
+  const policy = policyFor(c);
+  const known = await balancesOf(web, policy);
+  const parameters = policy.parameters.get(balance.id);
+  const checks = known.checksOf(balance.id).toReversed();
+  const doubted = await inDoubt(web, c, balance.id, known);
+  const unit = balance.balance?.unit ?? 'g';
+  const lastGood = checks.find(({ result }) => result !== 'fail');
+  return respond(c, {
+    title: balance.says.name ?? 'Balance',
+    current: '/setup',
+    json: { balance, parameters, checks, doubted },
+    body: BalanceView({
+      id: balance.id,
+      name: balance.says.name ?? 'Balance',
+      facts: factsOf(balance, parameters, unit),
+      errors: parameters ? errorsOf(parameters, unit) : [],
+      checks: checks.slice(0, 30).map((check) => checkLine(check, policy.zone)),
+      lastGood: lastGood ? formatInstant(instant(lastGood.atMs), policy.zone) : null,
+      failing: checks[0]?.result === 'fail',
+      doubted,
+      caution: cautionWords('weights-trade', policy.country),
+    }),
+  });
+}
+
+const checkLine = ({ seq, atMs, result, deviationNg, allowedNg, certifiedNg }: Check, zone: string) => ({
+  seq,
+  result,
+  at: formatInstant(instant(atMs), zone),
+  words: `${fine(certifiedNg, 'g')}: off by ${fine(deviationNg, 'g')}, ${fine(allowedNg, 'g')} allowed`,
+});
+
+/** Weighings on this balance between a failed check and the passes on either side of it, newest first, at most 200. */
+async function inDoubt(web: Web, c: Ctx, balance: string, known: Balances) {
+  const checks = known.checksOf(balance);
+  const failed = checks.findIndex(({ result }) => result === 'fail');
+  if (failed === -1) return [];
+  const sql = `SELECT seq, leaf, leaf_hash FROM entry WHERE instr(leaf, CAST(? AS BLOB)) > 0 AND type <> 'balance_checked' ORDER BY seq DESC LIMIT ?`;
+  const rows = await web.store.read(sql, [balance, LOOKED_AT]);
+  const kept = await Promise.all(rows.map((row) => keptOf(web.store.read, web.store.keys, row)));
+  const doubted = kept.filter(({ leaf }) =>
+    readingsIn(entryType(leaf.type), leaf.data).some(
+      ({ reading }) => reading.balance === balance && known.isDoubted(reading, leaf.occurredAt),
+    ),
+  );
+  return ledgerLines(web, policyFor(c), doubted.slice(0, 200));
+}
+const LOOKED_AT = 5000;
+
+function factsOf(balance: Thing, parameters: BalanceParameters | undefined, unit: MassUnit): readonly (readonly [string, string])[] {
+  const { says, balance: plate } = balance;
+  const mass = (ng: number) => formatMassWithUnit(massNg(ng), unit, decimalsOfStep(massNg(ng), unit));
+  const ranges = (plate?.ranges ?? []).map(({ maxNg, stepNg }) => ['Up to', `${mass(maxNg)}, by d = ${mass(stepNg)}`] as const);
+  if (!parameters) return ranges;
+  const { sNg, readings } = parameters.repeatability;
+  const told = says.repeatability ?? plate?.repeatabilityNg;
+  const from = told === undefined ? 'assumed: one step' : Number.isFinite(readings) ? `from ${readings} readings` : 'as its paper says';
+  return [
+    ['Class', says.class === 'none' || says.class === undefined ? 'not verified; judged as class II' : says.class],
+    ...ranges,
+    ['Verification step e', `${mass(parameters.eNg)}${says.verificationStep === undefined ? ', taken as d' : ''}`],
+    ['Repeatability s', `${fine(sNg, unit)}, ${from}`],
+    ...(says.number === undefined ? [] : [['Maker’s number', says.number] as const]),
+    ...(says.certificate === undefined ? [] : [['Calibration paper', says.certificate] as const]),
+    ['Verified for trade', says.verifiedUntil === undefined ? 'not said' : `until ${says.verifiedUntil}, by your inspector`],
+  ];
+}
+
+const SHARES = [0.01, 0.1, 0.25, 0.5, 1];
+
+/** How far it may be out at some loads, when verified and in service. */
+function errorsOf({ accuracyClass, eNg, ranges }: BalanceParameters, unit: MassUnit) {
+  const largestNg = ranges.at(-1)?.maxNg ?? massNg(0);
+  return SHARES.flatMap((share) => {
+    const loadNg = massNg(Math.round(largestNg * share));
+    const error = permissibleError(accuracyClass, eNg, loadNg);
+    return error
+      ? [
+          {
+            load: formatMassWithUnit(loadNg, unit, 2),
+            initial: `± ${fine(error.initialNg, unit)}`,
+            inService: `± ${fine(error.inServiceNg, unit)}`,
+          },
+        ]
+      : [];
+  });
+}

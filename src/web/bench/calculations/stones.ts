@@ -1,0 +1,90 @@
+// Stones and units: what a stone should weigh from its measurements, and a weight in every unit that papers of the trade name.
+import { optional, stated } from '../../../book/entry.ts';
+import { choice, decimal, text } from '../../../book/values.ts';
+import { GEMS, type GemName } from '../../../trade/gems.ts';
+import { GIRDLE_FACTORS, type Girdle, STONE_FORMULAS, type StoneFormula, type StoneFormulaId } from '../../../trade/stone-formulas.ts';
+import { type Access, BAND_PERCENT, colouredMass, diamondMass, girdleFactor } from '../../../trade/stones.ts';
+import { convertMass, NAMED_UNITS, readUnit, type UnitName } from '../../../units/mass-units.ts';
+import { calculation, estimateWords } from './calculation.ts';
+import { mm } from './shared.ts';
+
+const wordsFor = <K extends string>(table: Readonly<Record<K, unknown>>, words: (key: K) => string): Record<K, string> =>
+  Object.fromEntries((Object.keys(table) as K[]).map((key) => [key, words(key)])) as Record<K, string>;
+const formulaWords = (id: StoneFormulaId) =>
+  `${STONE_FORMULAS[id].kind}, ${STONE_FORMULAS[id].words}${id.endsWith('-2') ? ', by another source' : ''}`;
+const ACCESS = wordsFor<Access>(BAND_PERCENT, (access) => `${access}, ± ${BAND_PERCENT[access]} %`);
+
+export const stone = calculation({
+  title: 'Stone weight',
+  asks: 'What should a stone of these measurements weigh?',
+  fields: {
+    formula: stated(choice(wordsFor(STONE_FORMULAS, formulaWords))),
+    gem: optional(stated(choice(wordsFor<GemName>(GEMS, (gem) => `${gem} · ${GEMS[gem].nominal}`)))),
+    length: stated(mm),
+    width: stated(mm),
+    depth: stated(mm),
+    girdle: optional(stated(choice(wordsFor<Girdle>(GIRDLE_FACTORS, (girdle) => girdle)))),
+    access: stated(choice(ACCESS)),
+  },
+  labels: {
+    formula: 'Cut',
+    gem: 'Which gem, for a coloured stone',
+    length: 'Length, or largest diameter',
+    width: 'Width, or smallest diameter',
+    depth: 'Depth',
+    girdle: 'Girdle of a diamond',
+    access: 'Measured in the open or in its setting',
+  },
+  start: { formula: 'diamond-round-1', access: 'obstructed' },
+  run(said) {
+    const { kind, sources }: StoneFormula = STONE_FORMULAS[said.formula];
+    const size = { lengthMm: Number(said.length), widthMm: Number(said.width), depthMm: Number(said.depth) };
+    if (kind === 'coloured' && said.gem === undefined)
+      return { field: 'gem', say: 'Say which gem: its specific gravity is part of the weight.' };
+    if (kind === 'diamond' && said.gem !== undefined && said.gem !== 'diamond')
+      return { field: 'gem', say: 'That cut’s formula is for diamond. Choose one for coloured stones.' };
+    const girdle = said.girdle === undefined ? 1 : girdleFactor(said.girdle, size.widthMm);
+    const estimate =
+      kind === 'diamond'
+        ? diamondMass(said.formula, size, said.access, girdle)
+        : colouredMass(said.formula, size, GEMS[said.gem as GemName].nominal, said.access);
+    return {
+      rows: [
+        ['It should weigh', estimateWords(estimate, 'ct')],
+        ['In grams', estimateWords(estimate)],
+      ],
+      estimate,
+      unit: 'ct',
+      formula: estimate.formula,
+      sources: [...sources, 'MGC', ...(said.girdle === undefined ? [] : ['GGG' as const])],
+      note: 'An estimate asks a question. It never shows that two stones are one.',
+    };
+  },
+});
+
+const USUAL = ['gram', 'carat', 'grain', 'pennyweight', 'troyOunce', 'momme'] as const satisfies readonly UnitName[];
+
+export const units = calculation({
+  title: 'Units',
+  asks: 'What is this weight in other units?',
+  fields: {
+    amount: stated(decimal('units')),
+    unit: optional(stated(text(30))),
+    which: optional(stated(choice(wordsFor<UnitName>(NAMED_UNITS, (name) => NAMED_UNITS[name].words)))),
+  },
+  labels: { amount: 'How many', unit: 'Unit, as it is written', which: 'Or choose it' },
+  hints: { unit: 'g, ct, grain, dwt, ozt, momme …; a word that means two things is asked about.' },
+  run(said) {
+    const read = said.which ? { unit: said.which } : readUnit(said.unit ?? '');
+    if ('say' in read) return { field: read.choices.length > 0 ? 'which' : 'unit', say: read.say };
+    const from = read.unit;
+    return {
+      rows: [
+        [`${said.amount} × ${NAMED_UNITS[from].words}`, 'is'],
+        ...USUAL.map((to) => [NAMED_UNITS[to].words, convertMass(said.amount, from, to, 4)] as const),
+      ],
+      formula: 'units-1',
+      sources: ['HB44', 'GNU'],
+    };
+  },
+});

@@ -1,0 +1,83 @@
+// What is in the house: every job that is not closed, with its pieces, who answers for them, and where they lie.
+import type { Holder } from '../../book/facts.ts';
+import { holderOf, placeOf, type Thing } from '../../ledger/thing.ts';
+import { thingOf } from '../../store/shelf.ts';
+import { type CivilDate, civilDateOf, formatCivilDate } from '../../units/dates.ts';
+import { wordsFor } from '../job/words.ts';
+import { type Policy, thingsOf, type Web } from '../session/context.ts';
+
+export interface InHouse {
+  readonly job: Thing;
+  readonly things: readonly Thing[];
+  readonly pieces: readonly Thing[];
+  readonly bag: string;
+  readonly metal: string;
+  readonly what: string;
+  readonly customer: string;
+  readonly promised: string;
+  readonly late: boolean;
+  readonly holder: Holder | null;
+  /** "Ines", "outside", "the customer". */
+  readonly holderWords: string;
+  readonly place: string | null;
+  readonly placeWords: string;
+  /** Put in a safe (or in a tray that is kept in one) since it was last taken. */
+  readonly inSafe: boolean;
+}
+
+/** Jobs that are neither closed nor withdrawn, by the day they were promised for; those without a day last. */
+export async function jobsInHouse(web: Web, policy: Policy): Promise<readonly InHouse[]> {
+  const sql = `SELECT state FROM thing WHERE stream IN
+    (SELECT id FROM thing WHERE kind = 'job' AND status NOT IN ('closed', 'withdrawn')) ORDER BY n`;
+  const all = (await web.store.read(sql)).map(thingOf);
+  const byJob = new Map<string, Thing[]>();
+  for (const thing of all) byJob.set(thing.stream, [...(byJob.get(thing.stream) ?? []), thing]);
+  const places = new Map((await thingsOf(web, 'place')).map((place) => [place.id, place]));
+  const today = civilDateOf(web.clock(), policy.zone);
+  return all
+    .filter(({ kind }) => kind === 'job')
+    .map((job) => inHouse(web, job, byJob.get(job.id) ?? [], places, today))
+    .sort((a, b) => (a.job.promise ?? '9999').localeCompare(b.job.promise ?? '9999') || a.job.begun - b.job.begun);
+}
+
+function inHouse(web: Web, job: Thing, things: readonly Thing[], places: ReadonlyMap<string, Thing>, today: CivilDate): InHouse {
+  const pieces = things.filter(({ kind, gone }) => kind === 'piece' && !gone);
+  const [first] = pieces;
+  const holder = holderOf(first ?? job, job);
+  const place = placeOf(first ?? job, job);
+  const taken = Math.max(first?.custody?.seq ?? -1, job.custody?.seq ?? -1);
+  const put = Math.max(first?.place?.seq ?? -1, job.place?.seq ?? -1);
+  return {
+    ...{ job, things, pieces, holder, place },
+    bag: job.says.bag ?? '',
+    metal: first?.says.metal ?? 'other',
+    what: pieces.map((piece) => wordsFor(web, piece)).join(', ') || 'nothing received yet',
+    customer: web.directory.nameOf(web.directory.customerOf(job.id) ?? '') ?? '',
+    promised: job.promise ? formatCivilDate(job.promise) : '',
+    late: job.promise !== undefined && job.promise < today && job.status !== 'finished',
+    holderWords: holderWords(web, holder),
+    placeWords: place ? (places.get(place)?.says.name ?? '') : '',
+    inSafe: put > taken && holder !== 'outside' && isInSafe(place, places),
+  };
+}
+
+export const holderWords = (web: Web, holder: Holder | null): string =>
+  holder === 'outside'
+    ? 'somebody outside'
+    : holder === 'customer'
+      ? 'the customer'
+      : holder
+        ? (web.directory.nameOf(holder) ?? 'somebody')
+        : '';
+
+const NESTED_MAX = 5;
+
+/** A safe, a tray, or a container kept in one of them. */
+export function isInSafe(id: string | null, places: ReadonlyMap<string, Thing>): boolean {
+  let place = id === null ? undefined : places.get(id);
+  for (let step = 0; place && step < NESTED_MAX; step++) {
+    if (place.says.kind === 'safe' || (place.says.kind === 'tray' && place.says.inside === undefined)) return true;
+    place = places.get(place.says.inside ?? '');
+  }
+  return false;
+}

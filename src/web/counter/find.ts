@@ -1,0 +1,59 @@
+// Find: a bag code goes straight to its job; anything else is looked for in what entries say, and in people's names and telephones.
+import { Hono } from 'hono';
+import { FindView } from '../../../views/find.tsx';
+import type { Thing } from '../../ledger/thing.ts';
+import { findThings } from '../../store/read.ts';
+import { thingOf } from '../../store/shelf.ts';
+import { readBagCode } from '../../units/ids.ts';
+import { goTo, respond } from '../form/negotiate.ts';
+import { wordsFor } from '../job/words.ts';
+import type { Env, Resource, Web } from '../session/context.ts';
+
+export interface Hit {
+  readonly href: string;
+  readonly words: string;
+  readonly kind: string;
+  /** The bag it lies in. */
+  readonly bag: string;
+}
+
+export const find: Resource = (web) => {
+  const app = new Hono<Env>();
+  app.get('/find', async (c) => {
+    const words = (c.req.query('q') ?? '').normalize('NFC').trim().slice(0, 100);
+    const code = readBagCode(words);
+    const [bag] = code ? await web.store.read('SELECT stream FROM thing WHERE id = ?', [code]) : [];
+    if (bag) return goTo(c, `/jobs/${bag.stream}`);
+    const things = await findThings(web.store, words);
+    const people = findPeople(web, words);
+    const bags = await bagsOf(web, [...things.map(({ stream }) => stream), ...people.map(({ job }) => job)]);
+    const hits: readonly Hit[] = [
+      ...people.map(({ job, name }) => ({ href: `/jobs/${job}`, words: name, kind: 'customer', bag: bags.get(job) ?? '' })),
+      ...things
+        .filter(({ kind, stream }) => kind !== 'bag' || !things.some(({ id }) => id === stream))
+        .map((thing) => ({
+          href: `/things/${thing.id}`,
+          words: wordsFor(web, thing),
+          kind: thing.kind,
+          bag: bags.get(thing.stream) ?? '',
+        })),
+    ];
+    return respond(c, { title: 'Find', json: { words, hits }, body: FindView({ words, hits }) });
+  });
+  return app;
+};
+
+async function bagsOf(web: Web, jobs: readonly string[]): Promise<ReadonlyMap<string, string>> {
+  const wanted = [...new Set(jobs)];
+  const marks = wanted.map(() => '?').join(', ');
+  const rows = await web.store.read(`SELECT state FROM thing WHERE kind = 'job' AND id IN (${marks})`, wanted);
+  return new Map(rows.map((row): Thing => thingOf(row)).map(({ id, says }) => [id, says.bag ?? '']));
+}
+
+/** Names are sealed in the file and looked through in memory. */
+function findPeople(web: Web, words: string): readonly { readonly job: string; readonly name: string }[] {
+  if (words.length < 2) return [];
+  return web.directory
+    .search(words)
+    .flatMap((id) => web.directory.jobsOf(id).map((job) => ({ job, name: web.directory.nameOf(id) ?? 'no longer known' })));
+}

@@ -1,0 +1,82 @@
+// The way home, in two steps: the stones are counted and who takes it is said; then it is read back and the PIN is asked. A count that
+// does not agree stops it and offers the way home with an exception.
+import { Hono } from 'hono';
+import { ExceptionOffer } from '../../../views/parts/exception.tsx';
+import { wordsIn } from '../../book/us-words.ts';
+import type { Line } from '../../ledger/leaf.ts';
+import type { Thing } from '../../ledger/thing.ts';
+import { inAndOut } from '../../letter/in-and-out.ts';
+import { SHEETS } from '../../sheets/index.ts';
+import { readBagCode } from '../../units/ids.ts';
+import { jobThings } from '../form/form.ts';
+import { type FormOf, showFormPage } from '../form/form-page.ts';
+import { goTo } from '../form/negotiate.ts';
+import { receiveForm } from '../form/submit.ts';
+import { jobAt } from '../job/job.ts';
+import { entriesOf } from '../job/ledger-lines.ts';
+import { type Ctx, type Env, policyFor, type Resource, type Web } from '../session/context.ts';
+
+type Values = Readonly<Record<string, unknown>>;
+
+export const handBack: Resource = (web) => {
+  const app = new Hono<Env>();
+  for (const sheet of [SHEETS['hand-back'], SHEETS['hand-back-with-exception']] as const) {
+    const path = `/jobs/:job/${sheet.name}` as const;
+    app.get(path, async (c) => {
+      const job = await jobAt(web, c);
+      return job ? showFormPage(web, c, await formOf(web, c, job, sheet), { typed: new Map(defaultsFor(c, sheet)) }) : c.notFound();
+    });
+    app.post(path, async (c) => {
+      const job = await jobAt(web, c);
+      return job ? receiveForm(web, c, await formOf(web, c, job, sheet)) : c.notFound();
+    });
+  }
+  app.get('/b/:bag', (c) => goTo(c, `/bag?code=${encodeURIComponent(c.req.param('bag'))}`));
+  app.get('/bag', async (c) => goTo(c, await whereNext(web, c.req.query('code') ?? '')));
+  return app;
+};
+
+/** A bag that was scanned leads to what is next for it: its finish, its way home, or its job. */
+async function whereNext(web: Web, typed: string): Promise<string> {
+  const code = readBagCode(typed.split('/').at(-1) ?? '');
+  const [row] = code ? await web.store.read('SELECT stream FROM thing WHERE id = ?', [code]) : [];
+  if (!row) return `/find?q=${encodeURIComponent(typed)}`;
+  const job = (await jobThings(web, String(row.stream))).find(({ kind }) => kind === 'job');
+  const step = job?.status === 'finished' ? '/hand-back' : job?.status === 'agreed' && job.stonesOut === 0 ? '/finish' : '';
+  return `/jobs/${row.stream}${step}`;
+}
+
+const defaultsFor = (c: Ctx, sheet: Sheet): [string, string[]][] => [
+  ['to', ['customer']],
+  ['shown', [wordsIn(policyFor(c).words, 'collection slip')]],
+  ...(sheet.name === 'hand-back' ? [['signed', ['signature']] as [string, string[]]] : []),
+];
+
+type Sheet = (typeof SHEETS)['hand-back' | 'hand-back-with-exception'];
+
+async function formOf(web: Web, c: Ctx, job: Thing, sheet: Sheet): Promise<FormOf> {
+  const kept = await entriesOf(web, job.id);
+  const pieces = (await jobThings(web, job.id)).filter(({ kind, gone }) => kind === 'piece' && !gone);
+  const sentence = inAndOut(kept, pieces[0]?.id ?? '');
+  const known = (data: Values) => ({ sentence: inAndOut(kept, String(data.piece)) });
+  const { readBack, lines } = sheet as unknown as Record<'readBack' | 'lines', (data: Values, known: object) => readonly never[]>;
+  const isLast = pieces.length === 1 && job.stonesOut === 0;
+  return {
+    fields: sheet.fields,
+    form: sheet.form,
+    action: c.req.path,
+    job,
+    pin: true,
+    current: '/',
+    extra: [...(isLast ? [['closes', 'yes'] as const] : []), ...(pieces.length === 1 ? [['piece', pieces[0]?.id ?? ''] as const] : [])],
+    above: ExceptionOffer({
+      sentence,
+      job: job.id,
+      bag: job.says.bag ?? '',
+      offers: sheet.name === 'hand-back' && c.req.method === 'POST',
+    }),
+    next: (from) => `/jobs/${job.id}?written=${from}`,
+    readBack: (data) => readBack(data, known(data)),
+    lines: (data): readonly Line[] => lines(data, known(data)),
+  };
+}

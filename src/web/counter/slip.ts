@@ -1,0 +1,100 @@
+// The collection slip with its counterfoil and the bag label: written as an entry, then printed with the signed note of the ledger as it
+// stood, so that whoever holds the slip can show that the record was there.
+import { Hono } from 'hono';
+import { ulid } from 'ulid';
+import { IssueSlip, SlipView } from '../../../views/slip.tsx';
+import { wordsIn } from '../../book/us-words.ts';
+import { stonesWords } from '../../book/words.ts';
+import { hex, utf8 } from '../../log/bytes.ts';
+import { formatCheckpoint } from '../../log/checkpoint.ts';
+import { rootOf } from '../../log/merkle.ts';
+import { formatNote, formatVerifierKey, signatureLine } from '../../log/note.ts';
+import { sha256 } from '../../store/crypto.ts';
+import { bytesOf } from '../../store/keys.ts';
+import { readFrontier } from '../../store/tree.ts';
+import { formatCivilDate } from '../../units/dates.ts';
+import { jobThings } from '../form/form.ts';
+import { goTo, respond } from '../form/negotiate.ts';
+import { jobAt } from '../job/job.ts';
+import { entriesOf } from '../job/ledger-lines.ts';
+import { wordsFor } from '../job/words.ts';
+import { type Ctx, type Env, policyFor, type Resource, type Web, whoAsks } from '../session/context.ts';
+import { qrOf } from './qr.ts';
+
+export const slip: Resource = (web) => {
+  const app = new Hono<Env>();
+  app.get('/jobs/:job/slip', async (c) => {
+    const job = await jobAt(web, c);
+    const size = job?.says['ticket slip'];
+    if (!job) return c.notFound();
+    if (size !== undefined) return goTo(c, `/jobs/${job.id}/slip/${size}`);
+    const title = wordsIn(policyFor(c).words, 'Collection slip');
+    return respond(c, { title, json: { issued: null }, body: IssueSlip({ title, action: c.req.path, again: false }) });
+  });
+  app.post('/jobs/:job/slip', async (c) => {
+    const job = await jobAt(web, c);
+    return job ? goTo(c, `/jobs/${job.id}/slip/${await issueSlip(web, c, job.id)}`) : c.notFound();
+  });
+  app.get('/jobs/:job/slip/:size', async (c) => {
+    const job = await jobAt(web, c);
+    const note = await noteAt(web, Number(c.req.param('size')));
+    if (!job || note === null) return c.notFound();
+    const policy = policyFor(c);
+    const pieces = (await jobThings(web, job.id)).filter(({ kind }) => kind === 'piece');
+    const size = Number(c.req.param('size'));
+    const entries = (await entriesOf(web, job.id)).filter(({ seq }) => seq < size);
+    const vkey = formatVerifierKey(web.store.logKey);
+    const slip = {
+      shop: policy.name,
+      job: job.id,
+      bag: job.says.bag ?? '',
+      metal: pieces[0]?.says.metal ?? 'other',
+      title: wordsIn(policy.words, 'Collection slip'),
+      pieces: pieces.map((piece) => wordsIn(policy.words, pieceWords(wordsFor(web, piece), piece.stones))),
+      promise: job.promise ? formatCivilDate(job.promise) : null,
+      customer: web.directory.nameOf(web.directory.customerOf(job.id) ?? '') ?? '',
+      first: entries[0]?.seq ?? 0,
+      last: entries.at(-1)?.seq ?? 0,
+      size,
+      note,
+      fingerprint: groups(hex(sha256(utf8(vkey)))),
+    };
+    return respond(c, {
+      title: `${slip.title} ${slip.bag}`,
+      current: '/',
+      json: { ...slip, vkey },
+      body: SlipView({ ...slip, noteCode: qrOf(note), bagCode: qrOf(`${web.baseUrl}/b/${slip.bag}`) }),
+    });
+  });
+  return app;
+};
+
+/** Issues the newest checkpoint and writes that it was printed; answers its size. */
+export async function issueSlip(web: Web, c: Ctx, job: string): Promise<number> {
+  const { size } = await web.store.issueCheckpoint();
+  const answer = await web.store.record({
+    id: ulid(web.clock()).toLowerCase(),
+    by: whoAsks(c).id,
+    auth: 'session',
+    device: c.get('session')?.device ?? 'none',
+    seen: {},
+    lines: [{ type: 'ticket_issued', data: { job, kind: 'slip', checkpoint: String(size) } }],
+  });
+  if (answer.answer !== 'written') throw new Error(`a slip was not written: ${JSON.stringify(answer)}`);
+  return size;
+}
+
+/** The signed note of the ledger at that size, as it was signed then; null where no commit ended there. */
+async function noteAt(web: Web, size: number): Promise<string | null> {
+  const { read, log, logKey } = web.store;
+  const [row] = Number.isSafeInteger(size) ? await read('SELECT signature FROM checkpoint WHERE size = ?', [size]) : [];
+  if (!row) return null;
+  const text = formatCheckpoint({ origin: log, size, root: rootOf(sha256, await readFrontier(read, size)) });
+  return formatNote(text, [signatureLine(logKey, bytesOf(row.signature))]);
+}
+
+const pieceWords = (words: string, stones: number | undefined): string =>
+  stones === undefined ? words : `${words}, ${stones === 0 ? 'no stones' : stonesWords(stones)}`;
+
+/** In groups of eight, as it is read aloud. */
+const groups = (digits: string): string => digits.match(/.{1,8}/g)?.join(' ') ?? digits;

@@ -1,0 +1,115 @@
+// Pieces taken in: the short ticket, wait and take, and the full path; each read back before it is written, in one command.
+import { Hono } from 'hono';
+import type { Posted } from '../../book/codec.ts';
+import { SHEETS } from '../../sheets/index.ts';
+import { type CivilDate, civilDateOf, formatCivilDate, instant } from '../../units/dates.ts';
+import { formatMoney } from '../../units/money.ts';
+import { jobThings } from '../form/form.ts';
+import { type FormOf, showFormPage } from '../form/form-page.ts';
+import { first, readPosted } from '../form/posted.ts';
+import { submitForm } from '../form/submit.ts';
+import { withPhotos } from '../job/photos.ts';
+import { type Ctx, type Env, policyFor, type Resource, type Web } from '../session/context.ts';
+import { customerWords, settled, whoseForm } from './customers.ts';
+import { issueSlip } from './slip.ts';
+
+type Values = Readonly<Record<string, unknown>>;
+type Sheet = (typeof SHEETS)['ticket' | 'wait' | 'take-in'];
+
+export const takeIn: Resource = (web) => {
+  const app = new Hono<Env>();
+  const page = (path: string, sheet: Sheet, defaults: (c: Ctx) => Posted, more: (c: Ctx) => Partial<FormOf>) => {
+    app.get(path, async (c) => {
+      const after = await afterJob(web, c);
+      const whose = await whoseForm(web, c, path, undefined, after?.customer);
+      const typed = new Map([...defaults(c), ...(after?.typed ?? []), ...whose.typed]);
+      return showFormPage(web, c, formOf(web, c, path, sheet, { ...more(c), ...whose }), { typed });
+    });
+    app.post(path, async (c) => {
+      const { posted, problems } = await withPhotos(web, await readPosted(c));
+      const whose = await whoseForm(web, c, path, posted);
+      const of = formOf(web, c, path, sheet, { ...more(c), ...whose });
+      return problems.length > 0 ? showFormPage(web, c, of, { typed: posted, problems }) : submitForm(web, c, of, settled(posted));
+    });
+  };
+  const bag = async (c: Ctx, posted: Posted) => {
+    const slip = `/jobs/${first(posted, 'job')}/slip/${await issueSlip(web, c, first(posted, 'job'))}`;
+    return first(posted, 'agreed') === 'another' ? `/ticket?after=${first(posted, 'job')}` : slip;
+  };
+  const also = ['another', 'Agreed, and another piece for the same customer'] as const;
+  page('/ticket', SHEETS.ticket, smallDefaults(web), (c) => ({
+    also,
+    days: { promise: daysFor(today(web, c)) },
+    next: (_, posted) => bag(c, posted),
+  }));
+  page('/take-in', SHEETS['take-in'], fullDefaults(web), (c) => ({
+    days: { promise: daysFor(today(web, c)) },
+    next: (_, posted) => bag(c, posted),
+  }));
+  page(
+    '/wait',
+    SHEETS.wait,
+    () => new Map([['priceKind', ['fixed']]]),
+    () => ({ pin: true, next: (from, posted) => `/jobs/${first(posted, 'job')}?written=${from}` }),
+  );
+  return app;
+};
+
+function formOf(web: Web, c: Ctx, action: string, sheet: Sheet, more: Partial<FormOf>): FormOf {
+  const known = (data: Values) => ({ customer: customerWords(web, data), today: today(web, c) });
+  const { check, readBack, lines } = sheet as unknown as Record<'check' | 'readBack' | 'lines', (data: Values, known: object) => never[]>;
+  return {
+    fields: sheet.fields,
+    form: sheet.form,
+    action,
+    current: '/',
+    next: () => '/',
+    ...more,
+    check: (data) => [...(data.customer === undefined && action !== '/wait' ? [NOBODY] : []), ...check(data, known(data))],
+    readBack: (data) => readBack(data, known(data)),
+    lines: (data) => lines(data, known(data)),
+  };
+}
+const NOBODY = { field: 'name', say: 'Look for the customer above, or write the name of a new one.' };
+
+const today = (web: Web, c: Ctx): CivilDate => civilDateOf(web.clock(), policyFor(c).zone);
+
+/** Today and the next useful days: in two, four, seven and ten days, none of them a Sunday. */
+function daysFor(from: CivilDate): readonly (readonly [day: string, words: string])[] {
+  const days = [2, 4, 7, 10].map((ahead) => plus(from, ahead)).map((day) => (new Date(day).getUTCDay() === 0 ? plus(day, 1) : day));
+  return [[from, 'Today'], ...[...new Set(days)].map((day) => [day, formatCivilDate(day).replace(/ \d{4}$/, '')] as const)];
+}
+const DAY_MS = 86_400_000;
+const plus = (day: CivilDate, days: number): CivilDate => civilDateOf(instant(Date.parse(day) + days * DAY_MS), 'UTC');
+
+const smallDefaults =
+  (web: Web) =>
+  (c: Ctx): Posted =>
+    new Map([
+      ['priceKind', ['fixed']],
+      ['promise', [daysFor(today(web, c))[3]?.[0] ?? '']],
+    ]);
+/** What most take-ins on the full path begin with. */
+const fullDefaults =
+  (web: Web) =>
+  (c: Ctx): Posted =>
+    new Map([
+      ...smallDefaults(web)(c),
+      ...Object.entries({ broughtBy: 'customer', owner: 'customer', channel: 'counter', dust: 'shop', cutMetal: 'customer' }).map(single),
+      ...Object.entries({ oldParts: 'customer', agreedBy: 'signature', terms: '1', statedBy: 'customer' }).map(single),
+    ]);
+const single = ([name, value]: [string, string]): [string, string[]] => [name, [value]];
+
+/** What another piece of the same customer keeps of the job before it: who, the day, the price and its kind. */
+async function afterJob(web: Web, c: Ctx): Promise<{ readonly customer: string; readonly typed: Posted } | null> {
+  const id = c.req.query('after') ?? '';
+  const customer = web.directory.customerOf(id);
+  const job = (await jobThings(web, id)).find(({ kind }) => kind === 'job');
+  if (!job || customer === undefined) return null;
+  const price = job.money.price;
+  const kept = { promise: job.promise, priceKind: job.says.priceKind, price: price && formatMoney(price as never) };
+  return {
+    customer,
+    typed: new Map(Object.entries(kept).flatMap(([name, value]) => (value === undefined ? [] : [[name, [value]] as const]))),
+  };
+}

@@ -1,0 +1,130 @@
+// A form on a page, whichever it is: shown empty, prefilled, or with what was typed and what is wrong.
+import type { Child } from 'hono/jsx';
+import { EntryForm } from '../../../views/entry-form.tsx';
+import type { FormState } from '../../../views/parts/field.tsx';
+import type { Posted, Problem } from '../../book/codec.ts';
+import type { Form } from '../../book/entry.ts';
+import { controlIn, formIn, type Words } from '../../book/us-words.ts';
+import type { Plates } from '../../ledger/expected.ts';
+import type { Line } from '../../ledger/leaf.ts';
+import type { Thing } from '../../ledger/thing.ts';
+import { formCautions } from '../job/cautions.ts';
+import { type Ctx, policyFor, type Web } from '../session/context.ts';
+import { draftTyped } from './drafts.ts';
+import { expectedWords, type Hidden, showForm } from './form.ts';
+import { respond } from './negotiate.ts';
+import type { Fieldset } from './write.ts';
+
+export type Values = Readonly<Record<string, unknown>>;
+
+/** A form on a page: an entry's or a sheet's fields and words, and where it posts. */
+export interface FormOf {
+  readonly fields: Fieldset;
+  readonly form: Form<Fieldset>;
+  readonly action: string;
+  /** The entry type that the form writes, where it writes one. */
+  readonly entry?: string;
+  readonly job?: Thing;
+  readonly pin?: boolean;
+  readonly late?: boolean;
+  readonly current?: string;
+  readonly extra?: Hidden;
+  /** The things a field may name, where they are fewer than all of their kind. */
+  readonly named?: Readonly<Record<string, readonly Thing[]>>;
+  readonly days?: FormState['days'];
+  readonly above?: Child;
+  readonly below?: Child;
+  /** A second way to agree: what `agreed` then says, and its words. */
+  readonly also?: readonly [value: string, words: string];
+  /** Where to go once the entries from this number on are written. */
+  readonly next: (from: number, posted: Posted) => string | Promise<string>;
+  /** What is wrong between fields. */
+  readonly check?: (data: Values) => readonly Problem[];
+  /** Read aloud before it is written; a form without it is written at once. */
+  readonly readBack?: (data: Values) => readonly string[];
+  readonly lines: (data: Values) => readonly Line[];
+}
+interface Said {
+  readonly typed?: Posted;
+  readonly problems?: readonly Problem[];
+  readonly asked?: string;
+  readonly since?: readonly number[];
+  readonly pinAsked?: boolean;
+}
+
+/** Shows the form, empty, prefilled or with what was typed and what is wrong. */
+export async function showFormPage(web: Web, c: Ctx, of: FormOf, said: Said = {}): Promise<Response> {
+  const { problems = [], asked, since = [], pinAsked = false } = said;
+  const typed = (await draftTyped(web, c)) ?? said.typed;
+  const { words } = policyFor(c);
+  const { form, hidden } = await showForm(web, c, of.fields, {
+    ...(of.job ? { job: of.job } : {}),
+    ...(typed ? { typed } : {}),
+    ...(asked === undefined ? {} : { asked }),
+    ...(of.named ? { named: of.named } : {}),
+    problems,
+  });
+  const wording = formIn(words, of.form);
+  const fields = shownFields(of, wording, hidden, words);
+  const expected = await expectedOfPiece(web, of, form, policyFor(c).parameters);
+  return respond(c, {
+    title: wording.title,
+    ...(of.current === undefined ? {} : { current: of.current }),
+    status: since.length > 0 ? 409 : problems.length > 0 ? 422 : 200,
+    json: { ...jsonOf(of, fields), hidden: Object.fromEntries(hidden), problems, since },
+    body: EntryForm({
+      ...{
+        title: wording.title,
+        action: of.action,
+        button: of.readBack ? 'Read it back' : (wording.button ?? 'Write the entry'),
+        fields,
+        since,
+      },
+      ...(wording.sections ? { sections: wording.sections } : {}),
+      form: {
+        ...form,
+        ...(expected ? { expected } : {}),
+        ...(wording.often ? { often: wording.often } : {}),
+        ...(of.days ? { days: of.days } : {}),
+      },
+      hidden: [...hidden.filter(([name]) => !of.extra?.some(([other]) => other === name)), ...(of.extra ?? [])],
+      cautions: await formCautions(web, c, of, typed),
+      pin: !of.readBack && ((of.pin ?? false) || pinAsked),
+      late: of.late ?? false,
+      above: of.above,
+      below: of.below,
+    }),
+  });
+}
+
+const shownFields = (of: FormOf, wording: Form<Fieldset>, hidden: Hidden, words: Words) =>
+  Object.entries(of.fields)
+    .filter(([name]) => ![...hidden, ...(of.extra ?? [])].some(([other]) => other === name))
+    .map(([name, { control, mayBeMissing }]) => ({
+      name,
+      label: wording.labels[name] ?? name,
+      hint: wording.hints?.[name],
+      optional: mayBeMissing,
+      control: controlIn(words, control),
+    }));
+
+const jsonOf = ({ action, form }: FormOf, fields: readonly { readonly name: string; readonly label: string }[]) => ({
+  title: form.title,
+  action,
+  fields: fields.map(({ name, label }) => ({ name, label })),
+});
+
+/** What is expected on the pan of the one piece that the form is about. */
+async function expectedOfPiece(
+  web: Web,
+  { job }: FormOf,
+  { things }: FormState,
+  parameters: Plates,
+): Promise<Readonly<Record<string, string>> | null> {
+  const [id] = things.piece?.length === 1 ? (things.piece[0] ?? []) : [];
+  const [row] = job && id ? await web.store.read('SELECT state FROM thing WHERE id = ?', [id]) : [];
+  const weight = row ? expectedWords(JSON.parse(String(row.state)) as Thing, parameters) : null;
+  return weight === null ? null : { weight };
+}
+
+export const without = (posted: Posted, names: readonly string[]): Posted => new Map([...posted].filter(([name]) => !names.includes(name)));

@@ -1,0 +1,142 @@
+// What a form shows before anything is typed: its own key, what begins with it, the things it may name, the streams as they stand.
+import { ulid } from 'ulid';
+import type { FormState } from '../../../views/parts/field.tsx';
+import type { Posted } from '../../book/codec.ts';
+import type { Control } from '../../book/values.ts';
+import { expectedOf, type Plates } from '../../ledger/expected.ts';
+import type { Thing } from '../../ledger/thing.ts';
+import { thingOf } from '../../store/shelf.ts';
+import { bagCode, type Ref, type RefKind, refFromBytes } from '../../units/ids.ts';
+import { decimalsOfStep, formatMass, massNg } from '../../units/mass.ts';
+import { wordsFor } from '../job/words.ts';
+import { type Ctx, policyFor, thingsOf, type Web } from '../session/context.ts';
+import type { Fieldset } from './write.ts';
+
+/** Inputs that are posted without being shown. */
+export type Hidden = readonly (readonly [name: string, value: string])[];
+export interface Shown {
+  readonly form: FormState;
+  readonly hidden: Hidden;
+}
+
+export const newRef = (web: Web, kind: Exclude<RefKind, 'bag' | 'entry'>): string => refFromBytes(kind, web.random(16));
+
+/** A bag code that no job has had. */
+export async function newBag(web: Web): Promise<Ref<'bag'>> {
+  for (let length = 3; ; length = Math.min(5, length + 1)) {
+    for (let tried = 0; tried < 20; tried++) {
+      const code = bagCode(web.random(length), length);
+      if ((await web.store.read('SELECT 1 FROM thing WHERE id = ?', [code])).length === 0) return code;
+    }
+  }
+}
+
+interface ShowOptions {
+  readonly job?: Thing;
+  readonly typed?: Posted;
+  readonly problems?: FormState['problems'];
+  readonly asked?: string;
+  /** The things a field may name, where they are fewer than all of their kind. */
+  readonly named?: Readonly<Record<string, readonly Thing[]>>;
+}
+
+const FRESH: ReadonlyMap<string, readonly string[]> = new Map();
+
+/** A form for these fields; `typed` is what was posted before, which keeps its key and what it begins. `job` narrows what may be named. */
+export async function showForm(
+  web: Web,
+  c: Ctx,
+  fields: Fieldset,
+  { job, typed = FRESH, problems = [], asked, named = {} }: ShowOptions = {},
+): Promise<Shown> {
+  const policy = policyFor(c);
+  const kept = (name: string, make: () => string) => typed.get(name)?.[0] || make();
+  // Not "form": an input of that name hides the form itself from scripts that ask the form's elements for it.
+  const hidden: (readonly [string, string])[] = [['formKey', kept('formKey', () => ulid(web.clock()).toLowerCase())]];
+  const things: Record<string, readonly (readonly [string, string])[]> = {};
+  const filled = new Map(typed);
+  const streams = new Set<string>([policy.shop, ...(job ? [job.id] : [])]);
+  for (const [name, { role, kinds, control, mayBeMissing }] of Object.entries(fields)) {
+    const kind = kinds[0];
+    if (control.kind === 'list') fillFresh(web, filled, name, control);
+    if (role === 'tells' || control.kind !== 'ref' || !kind || kind === 'entry') continue;
+    if (kind === 'shop') hidden.push([name, policy.shop]);
+    else if (kind === 'job' && job && kinds.length === 1) hidden.push([name, job.id]);
+    else if (role === 'begins' && !mayBeMissing)
+      hidden.push([name, typed.get(name)?.[0] || (kind === 'bag' ? await newBag(web) : newRef(web, kind))]);
+    else {
+      const choices = named[name] ?? (role === 'begins' ? [] : await mayBeNamed(web, kinds, job));
+      for (const thing of choices) streams.add(thing.stream);
+      const fresh = role !== 'names' && kind !== 'bag' ? [[kept(`new.${name}`, () => newRef(web, kind)), 'a new one'] as const] : [];
+      if (fresh[0]) hidden.push([`new.${name}`, fresh[0][0]]);
+      things[name] = [...choices.map((thing) => [thing.id, wordsFor(web, thing)] as const), ...fresh];
+      if (things[name]?.length === 1 && !fields[name]?.mayBeMissing && !filled.has(name)) filled.set(name, [things[name]?.[0]?.[0] ?? '']);
+    }
+  }
+  hidden.push(...(await seenStreams(web, [...streams], typed)));
+  const form: FormState = {
+    typed: filled,
+    problems,
+    things,
+    balances: [...policy.balances].map(([id, { unit, ranges }]) => ({
+      id,
+      name: policy.balanceNames.get(id) ?? '',
+      unit,
+      step: stepWords(ranges[0]?.stepNg ?? 0, unit),
+    })),
+    tares: [...policy.tares.keys()],
+    ...(asked === undefined ? {} : { asked }),
+  };
+  return { form, hidden };
+}
+
+/** Names for the things that the rows of a list may begin. */
+function fillFresh(web: Web, filled: Map<string, readonly string[]>, name: string, { of, max }: Extract<Control, { kind: 'list' }>): void {
+  if (of.kind !== 'group') return;
+  for (const [member, { control }] of Object.entries(of.members)) {
+    if (control.kind !== 'fresh') continue;
+    for (let row = 0; row < max; row++) {
+      const at = `${name}.${row}.${member}`;
+      if (!filled.get(at)?.[0]) filled.set(at, [newRef(web, control.of)]);
+    }
+  }
+}
+
+function stepWords(stepNg: number, unit: Parameters<typeof formatMass>[1]): string {
+  const step = massNg(stepNg);
+  return formatMass(step, unit, decimalsOfStep(step, unit));
+}
+
+/** Things of these kinds that are still here: of the job where they belong to one, lots while they are open. */
+async function mayBeNamed(web: Web, kinds: readonly RefKind[], job: Thing | undefined): Promise<readonly Thing[]> {
+  const found: Thing[] = [];
+  for (const kind of kinds) {
+    const ofJob = ['piece', 'stone', 'packet', 'job'].includes(kind);
+    const all = ofJob && job ? (await jobThings(web, job.id)).filter((thing) => thing.kind === kind) : await thingsOf(web, kind);
+    found.push(...all.filter((thing) => !thing.gone && thing.status !== 'sealed' && (thing.kind === 'job' || thing.status !== 'closed')));
+  }
+  return found;
+}
+
+/** The things of a job, the job itself among them. */
+export async function jobThings(web: Web, job: string): Promise<readonly Thing[]> {
+  return (await web.store.read('SELECT state FROM thing WHERE stream = ? ORDER BY n', [job])).map(thingOf);
+}
+
+/** The count of each stream as the person sees it now; a form shown again keeps the counts it was first shown with. */
+async function seenStreams(web: Web, streams: readonly string[], typed: Posted): Promise<Hidden> {
+  const seen: (readonly [string, string])[] = [];
+  for (const stream of streams) {
+    const [row] = await web.store.read('SELECT COALESCE(MAX(n) + 1, 0) AS n FROM entry_link WHERE stream = ?', [stream]);
+    seen.push([`seen.${stream}`, typed.get(`seen.${stream}`)?.[0] ?? String(row?.n ?? 0)]);
+  }
+  return seen;
+}
+
+/** "7.11 ± 0.02 g" where the ledger knows what to expect of a thing. */
+export function expectedWords(thing: Thing, balances: Plates): string | null {
+  const expected = expectedOf(thing, balances);
+  if (!expected) return null;
+  const decimals = decimalsOfStep(expected.stepNg, 'g');
+  return `${formatMass(expected.ng, 'g', decimals)} ± ${formatMass(expected.marginNg, 'g', decimals)}\u00a0g`;
+}

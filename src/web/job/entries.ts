@@ -1,0 +1,138 @@
+// One entry: written through the generic form, read whole, corrected. Every number on a page opens one of these.
+import { Hono } from 'hono';
+import { EntryView } from '../../../views/entry.tsx';
+import { writeControl } from '../../book/codec.ts';
+import { optional, stated } from '../../book/entry.ts';
+import { lines } from '../../book/values.ts';
+import { ENTRIES } from '../../entries/index.ts';
+import type { Kept, Line } from '../../ledger/leaf.ts';
+import { entryType, readingsIn } from '../../ledger/registry.ts';
+import { saysNow } from '../../ledger/remember.ts';
+import { shelfOn, thingOf } from '../../store/shelf.ts';
+import { type FormOf, showFormPage } from '../form/form-page.ts';
+import { respond } from '../form/negotiate.ts';
+import { queried } from '../form/posted.ts';
+import { receiveForm } from '../form/submit.ts';
+import { type Ctx, type Env, policyFor, type Resource, type Web } from '../session/context.ts';
+import { describe } from './describe.ts';
+import { entryAt, ledgerLines } from './ledger-lines.ts';
+import { balancesOf } from './reckoned.ts';
+
+export const entries: Resource = (web) => {
+  const app = new Hono<Env>();
+  for (const path of ['/write/:type', '/jobs/:job/write/:type']) {
+    app.get(path, async (c) => {
+      const of = await formOf(web, c);
+      return of ? showFormPage(web, c, of, { typed: queried(c) }) : c.notFound();
+    });
+    app.post(path, async (c) => {
+      const of = await formOf(web, c);
+      return of ? receiveForm(web, c, of) : c.notFound();
+    });
+  }
+  app.get('/entries/:seq', async (c) => {
+    const kept = await entryAt(web, Number(c.req.param('seq')));
+    if (!kept) return c.notFound();
+    const stream = kept.leaf.links[0].s;
+    const all = await shelfOn(web.store.read, web.store.keys).leaves(stream);
+    const line = (await ledgerLines(web, policyFor(c), all)).find(({ seq }) => seq === kept.seq);
+    if (!line) return c.notFound();
+    const details = await describe(web, policyFor(c), kept, await saysNow({ leaves: async () => all }, kept));
+    const { leaf, hash } = kept;
+    return respond(c, {
+      title: `Entry ${kept.seq}`,
+      current: '/trail',
+      json: { seq: kept.seq, hash, leaf, says: line.said },
+      body: EntryView({ line, details, job: await jobOf(web, stream), doubted: await isInDoubt(web, c, kept) }),
+    });
+  });
+  app.get('/entries/:seq/correct/:field', async (c) => {
+    const of = await correctionOf(web, c);
+    return of ? showFormPage(web, c, of, { typed: new Map(of.prefilled) }) : c.notFound();
+  });
+  app.post('/entries/:seq/correct/:field', async (c) => {
+    const of = await correctionOf(web, c);
+    return of ? receiveForm(web, c, of) : c.notFound();
+  });
+  return app;
+};
+
+/** Whether a weight in it was read on a balance that failed a check before or after. */
+async function isInDoubt(web: Web, c: Ctx, { leaf }: Kept): Promise<boolean> {
+  const readings = readingsIn(entryType(leaf.type), leaf.data).filter(({ reading }) => reading.balance !== undefined);
+  if (readings.length === 0 || leaf.type === 'balance_checked') return false;
+  const known = await balancesOf(web, policyFor(c));
+  return readings.some(({ reading }) => known.isDoubted(reading, leaf.occurredAt));
+}
+
+async function jobOf(web: Web, stream: string): Promise<{ id: string; bag: string } | null> {
+  const [row] = await web.store.read("SELECT state FROM thing WHERE id = ? AND kind = 'job'", [stream]);
+  return row ? { id: stream, bag: thingOf(row).says.bag ?? '' } : null;
+}
+
+async function formOf(web: Web, c: Ctx): Promise<FormOf | null> {
+  const type = c.req.param('type') ?? '';
+  if (!Object.hasOwn(ENTRIES, type) || type === 'ledger_started' || type === 'corrected') return null;
+  const entry = entryType(type);
+  const id = c.req.param('job');
+  const [row] = id === undefined ? [] : await web.store.read("SELECT state FROM thing WHERE id = ? AND kind = 'job'", [id]);
+  if (id !== undefined && !row) return null;
+  return {
+    fields: entry.fields,
+    form: entry.form,
+    entry: type,
+    action: c.req.path,
+    ...(row ? { job: thingOf(row) } : {}),
+    pin: entry.pin ?? false,
+    late: true,
+    next: (from) => (id === undefined ? `/entries/${from}` : `/jobs/${id}?written=${from}`),
+    lines: (data) => [{ type, data }],
+  };
+}
+
+/** The form of one field of an entry, as the entry's own form asks for it, and why it is corrected. */
+async function correctionOf(web: Web, c: Ctx): Promise<(FormOf & { readonly prefilled: [string, string[]][] }) | null> {
+  const kept = await entryAt(web, Number(c.req.param('seq')));
+  const name = c.req.param('field') ?? '';
+  if (!kept) return null;
+  const { fields, form } = entryType(kept.leaf.type);
+  const field = Object.hasOwn(fields, name) ? fields[name] : undefined;
+  if (!field?.correctable) return null;
+  const shelf = shelfOn(web.store.read, web.store.keys);
+  const was = (await saysNow(shelf, kept))[name];
+  const { s: stream } = kept.leaf.links[0];
+  const head = await shelf.head(stream);
+  const job = await jobOf(web, stream);
+  const correct = (data: Readonly<Record<string, unknown>>): Line[] => {
+    const { [name]: is, reason } = data;
+    const said = {
+      target: kept.hash,
+      seq: kept.seq,
+      field: name,
+      ...(was === undefined ? {} : { was }),
+      ...(is === undefined ? {} : { is }),
+      reason,
+    };
+    return [{ type: 'corrected', data: said }];
+  };
+  return {
+    fields: { [name]: optional(field as never), reason: stated(lines(500)) },
+    form: {
+      title: `Correct entry ${kept.seq}`,
+      labels: { [name]: form.labels[name] ?? name, reason: 'Why' },
+      hints: { reason: 'The customer may read this: no names.' },
+      button: 'Write the correction',
+    },
+    action: c.req.path,
+    extra: [[`seen.${stream}`, String(head?.size ?? 0)]],
+    next: () => (job ? `/jobs/${job.id}` : `/entries/${kept.seq}`),
+    lines: correct,
+    prefilled: grouped(writeControl(field.control, was, name, policyFor(c).zone)),
+  };
+}
+
+function grouped(pairs: readonly (readonly [string, string])[]): [string, string[]][] {
+  const all = new Map<string, string[]>();
+  for (const [name, value] of pairs) all.set(name, [...(all.get(name) ?? []), value]);
+  return [...all];
+}

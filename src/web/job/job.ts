@@ -1,0 +1,127 @@
+// One job: where it is, whether it reckons, what comes next, its photographs and its ledger; and the screen turned to the customer.
+import { Hono } from 'hono';
+import { JobView } from '../../../views/job.tsx';
+import { CustomerFace, type LetterShown } from '../../../views/letter.tsx';
+import { ENTRIES } from '../../entries/index.ts';
+import type { Kept } from '../../ledger/leaf.ts';
+import { holderOf, placeOf, sumOf, type Thing } from '../../ledger/thing.ts';
+import { reckonJob } from '../../projections/job-reckoning.ts';
+import { fullPathReasons } from '../../projections/path.ts';
+import { photosIn } from '../../projections/photos.ts';
+import { SHEETS } from '../../sheets/index.ts';
+import { thingOf } from '../../store/shelf.ts';
+import { formatCivilDate } from '../../units/dates.ts';
+import { holderWords } from '../bench/house.ts';
+import { expectedWords, jobThings } from '../form/form.ts';
+import { respond } from '../form/negotiate.ts';
+import { type Ctx, type Env, mayWrite, policyFor, type Resource, type Web, whoAsks } from '../session/context.ts';
+import { jobCautions } from './cautions.ts';
+import { entriesOf, ledgerLines } from './ledger-lines.ts';
+import { letterFor, photoPath } from './letter.ts';
+import { isSheet, nextEntries, titleOf } from './next-entry.ts';
+import { groundsFor } from './reckoned.ts';
+import { wordsFor } from './words.ts';
+
+export const jobs: Resource = (web) => {
+  const app = new Hono<Env>();
+  app.get('/jobs/:job', async (c) => {
+    const job = await jobAt(web, c);
+    if (!job) return c.notFound();
+    const kept = await entriesOf(web, job.id);
+    return c.req.query('face') === 'customer' ? turned(web, c, job, kept) : page(web, c, job, kept);
+  });
+  return app;
+};
+
+async function page(web: Web, c: Ctx, job: Thing, kept: readonly Kept[]): Promise<Response> {
+  const policy = policyFor(c);
+  const things = await jobThings(web, job.id);
+  const lines = await ledgerLines(web, policy, kept);
+  const pieces = things.filter(({ kind }) => kind === 'piece');
+  const reckoned = reckonJob(kept, await groundsFor(web, policy, job.id));
+  const facts = await factsOfJob(web, job, pieces);
+  const cautions = await jobCautions(web, c, job, things);
+  const reasons = fullPathReasons(things, { isHighValue: isHighValue(web.directory.detailsOf(job.id)), nearsGate: cautions.length > 0 });
+  const { next, others } = mayWrite(whoAsks(c))
+    ? nextEntries(job, things, whoAsks(c).id, reasons.length === 0)
+    : { next: null, others: [] };
+  const hrefOf = (name: string) => (isSheet(name) ? `/jobs/${job.id}/${name}` : `/jobs/${job.id}/write/${name}`);
+  const path = reasons.length === 0 ? 'short ticket' : `full path: ${reasons.join(', ')}`;
+  const expected = pieces.map((piece) => ({
+    words: wordsFor(web, piece),
+    expected: expectedWords(piece, policy.parameters),
+    known: 'ng' in sumOf(piece.expected),
+  }));
+  return respond(c, {
+    title: `${facts.bag} · ${facts.title}`,
+    current: '/',
+    json: { job: { ...facts, path }, reckoned, entries: lines, expected },
+    body: JobView({
+      cautions,
+      facts: { ...facts, path },
+      reckoned,
+      lines: [...lines].reverse(),
+      next: next === null ? null : [hrefOf(next), titleOf(next)],
+      links: [
+        ...(mayWrite(whoAsks(c)) && next !== 'finish' ? sheetsFor(job) : []),
+        ...others.filter((name) => name !== next).map((name) => [hrefOf(name), titleOf(name)] as const),
+      ],
+      photos: photosIn(kept),
+      mayWrite: mayWrite(whoAsks(c)),
+      written: lines.find(({ seq }) => String(seq) === c.req.query('written')) ?? null,
+    }),
+  });
+}
+
+/** From 2,000 of the shop's currency on, as a figure or a band. */
+const HIGH_MINOR = 200_000;
+function isHighValue({ value, band }: Readonly<Record<string, unknown>>): boolean {
+  const minor = typeof value === 'object' && value !== null && 'minor' in value ? Number(value.minor) : 0;
+  return minor >= HIGH_MINOR || band === 'to-10000' || band === 'over';
+}
+
+/** Sheets that write several entries at once, by where the job stands. */
+function sheetsFor({ id, status }: Thing): readonly (readonly [href: string, words: string])[] {
+  if (status === 'agreed') return [[`/jobs/${id}/finish`, SHEETS.finish.form.title]];
+  return status === 'finished' ? [[`/jobs/${id}/hand-back-with-exception`, ENTRIES.returned_with_exception.form.title]] : [];
+}
+
+async function factsOfJob(web: Web, job: Thing, pieces: readonly Thing[]) {
+  const [first] = pieces;
+  const place = placeOf(first ?? job, job);
+  return {
+    id: job.id,
+    bag: job.says.bag ?? '',
+    metal: first?.says.metal ?? 'other',
+    title: pieces.map((piece) => wordsFor(web, piece)).join(', ') || 'Nothing received yet',
+    customer: web.directory.nameOf(web.directory.customerOf(job.id) ?? '') ?? null,
+    holder: holderWords(web, first ? holderOf(first, job) : null) || null,
+    place: place && (await placeWords(web, place)),
+    status: job.status ?? 'open',
+    promise: job.promise ? formatCivilDate(job.promise) : null,
+  };
+}
+
+/** The screen turned to the customer: what does not agree is being looked into, and is not said over the counter by a screen. */
+async function turned(web: Web, c: Ctx, job: Thing, kept: readonly Kept[]): Promise<Response> {
+  const shown = await letterFor(web, c, job, kept);
+  const face: LetterShown = shown.letter.disagreements.length === 0 ? shown : { ...shown, letter: { ...shown.letter, ...UNDER_REVIEW } };
+  return respond(c, { title: shown.title, json: face, body: CustomerFace({ shown: face, job: job.id, src: photoPath }) });
+}
+
+const UNDER_REVIEW = {
+  sentence: 'We are checking our entries on this piece.',
+  beam: { state: 'open', tilt: 0, sentence: 'The weights are being checked.', numbers: [] },
+  disagreements: [],
+} as const;
+
+/** The job that the address names, or null. */
+export async function jobAt(web: Web, c: Ctx): Promise<Thing | null> {
+  const [row] = await web.store.read("SELECT state FROM thing WHERE id = ? AND kind = 'job'", [c.req.param('job') ?? '']);
+  return row ? thingOf(row) : null;
+}
+
+async function placeWords(web: Web, id: string): Promise<string> {
+  const [row] = await web.store.read('SELECT state FROM thing WHERE id = ?', [id]);
+  return row ? wordsFor(web, thingOf(row)) : id;
+}

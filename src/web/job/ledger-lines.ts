@@ -1,0 +1,78 @@
+// The lines of a ledger as a page shows them: what was said, by whom, when; corrections joined to what they correct.
+
+import { correctionsIn, factsOf, patchedData } from '../../ledger/corrections.ts';
+import type { Kept } from '../../ledger/leaf.ts';
+import { entryType, openData, readingsIn, type Values } from '../../ledger/registry.ts';
+import { keptOf } from '../../store/shelf.ts';
+import { formatInstant } from '../../units/dates.ts';
+import { readingWords } from '../../weighing/reading.ts';
+import type { Policy, Web } from '../session/context.ts';
+import { namer } from './words.ts';
+
+export interface LedgerLine {
+  readonly seq: number;
+  readonly hash: string;
+  readonly type: string;
+  readonly said: string;
+  readonly weight: string;
+  readonly by: string;
+  readonly at: string;
+  /** Recorded more than a quarter of an hour after it happened. */
+  readonly late: string | null;
+  /** What was written first, where a correction now stands for it. */
+  readonly first: { readonly said: string; readonly weight: string } | null;
+  readonly correctedBy: readonly number[];
+  readonly corrects: number | null;
+}
+
+const LATE_MS = 15 * 60_000;
+
+/** The lines of these entries, in their order. */
+export async function ledgerLines(web: Web, policy: Policy, kept: readonly Kept[]): Promise<readonly LedgerLine[]> {
+  const corrections = correctionsIn(kept);
+  const name = await namer(
+    web,
+    kept.flatMap(({ leaf }) => [leaf.by, ...Object.values(leaf.data).filter((value) => typeof value === 'string')]),
+  );
+  const seqOf = new Map(kept.map(({ hash, seq }) => [hash, seq]));
+  const correctedBy = new Map<string, number[]>();
+  for (const { leaf, seq } of kept) {
+    for (const one of factsOf(leaf)) if (one.fact === 'correction') correctedBy.set(one.of, [...(correctedBy.get(one.of) ?? []), seq]);
+  }
+  return kept.map(({ leaf, seq, hash }) => {
+    const entry = entryType(leaf.type, leaf.ver);
+    const data = patchedData(leaf, corrections.get(hash));
+    const weightOf = (of: Values) =>
+      readingsIn(entry, of)
+        .map(({ reading }) => readingWords(reading))
+        .join(', ');
+    const target = factsOf(leaf).find(({ fact }) => fact === 'correction');
+    return {
+      seq,
+      hash,
+      type: leaf.type,
+      said: entry.say(data, name),
+      weight: weightOf(data),
+      first: corrections.has(hash) ? { said: entry.say(openData(leaf), name), weight: weightOf(openData(leaf)) } : null,
+      by: name(leaf.by),
+      at: formatInstant(leaf.at, policy.zone),
+      late: leaf.at - leaf.occurredAt > LATE_MS ? formatInstant(leaf.occurredAt, policy.zone) : null,
+      correctedBy: correctedBy.get(hash) ?? [],
+      corrects: target?.fact === 'correction' ? (seqOf.get(target.of) ?? null) : null,
+    };
+  });
+}
+
+/** The entries of a stream, in order. */
+export async function entriesOf(web: Web, stream: string): Promise<readonly Kept[]> {
+  const sql = 'SELECT seq, leaf, leaf_hash FROM entry_link JOIN entry USING (seq) WHERE stream = ? ORDER BY n';
+  const rows = await web.store.read(sql, [stream]);
+  return Promise.all(rows.map((row) => keptOf(web.store.read, web.store.keys, row)));
+}
+
+/** One entry by its number. */
+export async function entryAt(web: Web, seq: number): Promise<Kept | null> {
+  if (!Number.isSafeInteger(seq)) return null;
+  const [row] = await web.store.read('SELECT seq, leaf, leaf_hash FROM entry WHERE seq = ?', [seq]);
+  return row ? keptOf(web.store.read, web.store.keys, row) : null;
+}

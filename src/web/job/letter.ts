@@ -1,0 +1,109 @@
+// The customer's record letter: as a page, and as one file that she keeps. What does not agree is put to the shop before it goes out.
+import { readFileSync } from 'node:fs';
+import { join } from 'node:path';
+import { Hono } from 'hono';
+import { LetterFile, LetterPage, type LetterShown } from '../../../views/letter.tsx';
+import { TellFirst } from '../../../views/tell-first.tsx';
+import type { Kept } from '../../ledger/leaf.ts';
+import type { Thing } from '../../ledger/thing.ts';
+import { letterOf } from '../../letter/letter-words.ts';
+import { timelineOf } from '../../letter/timeline.ts';
+import { reckonJob } from '../../projections/job-reckoning.ts';
+import { photosIn } from '../../projections/photos.ts';
+import { stonesOf } from '../../projections/stones.ts';
+import { readPhoto } from '../../store/photos.ts';
+import { CAUTIONS } from '../../trade/caution-table.ts';
+import { formatInstant, instant } from '../../units/dates.ts';
+import { jobThings } from '../form/form.ts';
+import { respond } from '../form/negotiate.ts';
+import { type Ctx, type Env, policyFor, type Resource, thingsOf, type Web } from '../session/context.ts';
+import { checkDataOf } from './check-data.ts';
+import { jobAt } from './job.ts';
+import { entriesOf } from './ledger-lines.ts';
+import { groundsFor } from './reckoned.ts';
+
+export const letter: Resource = (web) => {
+  const app = new Hono<Env>();
+  app.get('/jobs/:job/letter', async (c) => {
+    const job = await jobAt(web, c);
+    if (!job) return c.notFound();
+    const shown = await letterFor(web, c, job, await entriesOf(web, job.id));
+    if (mustTellFirst(c, shown)) return tellFirst(c, job, shown);
+    const told = c.req.query('told') === 'yes';
+    return respond(c, { title: `Letter for ${shown.bag}`, json: shown, body: LetterPage({ shown, job: job.id, told, src: photoPath }) });
+  });
+  app.get('/jobs/:job/letter.html', async (c) => {
+    const job = await jobAt(web, c);
+    if (!job) return c.notFound();
+    const shown = await letterFor(web, c, job, await entriesOf(web, job.id));
+    if (mustTellFirst(c, shown)) return c.redirect(`/jobs/${job.id}/letter`, 303);
+    const check = await checkDataOf(web, job.id);
+    const photos = new Map(await Promise.all(shown.photos.map(async ({ hash }) => [hash, await photoInline(web, hash)] as const)));
+    const css = readFileSync(join(web.assetsDir, 'letter.css'), 'utf8');
+    const file = LetterFile({ shown, css, check: inScript(check), src: (hash) => photos.get(hash) ?? '' });
+    c.header('Content-Disposition', `attachment; filename="record-letter-${shown.bag}.html"`);
+    c.header('Referrer-Policy', 'no-referrer');
+    return c.html(`<!doctype html>${await file}`);
+  });
+  return app;
+};
+
+const mustTellFirst = (c: Ctx, { letter: { disagreements } }: LetterShown): boolean =>
+  disagreements.length > 0 && c.req.query('told') !== 'yes';
+
+function tellFirst(c: Ctx, job: Thing, { bag, letter: { disagreements } }: LetterShown): Promise<Response> {
+  const { text, source } = CAUTIONS['tell-insurer-first'];
+  return respond(c, {
+    title: 'Tell your insurer first',
+    json: { tellInsurerFirst: disagreements },
+    body: TellFirst({ job: job.id, bag, disagreements, caution: `${text} (${source})` }),
+  });
+}
+
+export const photoPath = (hash: string): string => `/photos/${hash}`;
+
+async function photoInline(web: Web, hash: string): Promise<string> {
+  const bytes = await readPhoto(web.photosDir, hash);
+  return bytes ? `data:image/webp;base64,${Buffer.from(bytes).toString('base64')}` : '';
+}
+
+/** JSON that cannot end the script element it stands in. */
+const inScript = (value: unknown): string => JSON.stringify(value).replaceAll('<', '\\u003c');
+
+/** Everything a letter or a screen turned to the customer shows of a job. */
+export async function letterFor(web: Web, c: Ctx, job: Thing, kept: readonly Kept[]): Promise<LetterShown> {
+  const policy = policyFor(c);
+  const things = await jobThings(web, job.id);
+  const kinds = new Map(things.map(({ id, kind }) => [id, kind]));
+  const reckoned = reckonJob(kept, await groundsFor(web, policy, job.id));
+  const stones = stonesOf(kept, (id) => kinds.get(id));
+  const roles = new Map((await thingsOf(web, 'person')).map(({ id, role }) => [id, role]));
+  const day = (atMs: number) => formatInstant(instant(atMs), policy.zone);
+  const pieces = things.filter(({ kind }) => kind === 'piece');
+  return {
+    shop: policy.name,
+    bag: job.says.bag ?? '',
+    title: pieces.map(({ says }) => says.description).join(', '),
+    issued: day(web.clock()),
+    entries: kept.length,
+    letter: letterOf(kept, reckoned, stones),
+    photos: photosIn(kept)
+      .filter(({ forCustomer }) => forCustomer)
+      .map(({ hash, atMs, shows }) => ({ hash, shows, at: day(atMs) })),
+    moments: timelineOf(kept, (id) => neutralName(things.find((thing) => thing.id === id))).map((moment) => ({
+      ...moment,
+      at: day(moment.atMs),
+      by: ROLE_WORDS[roles.get(moment.by) ?? ''] ?? 'in the shop',
+    })),
+  };
+}
+
+const ROLE_WORDS: Readonly<Record<string, string>> = { owner: 'by the jeweller', bench: 'at the bench', counter: 'at the counter' };
+
+/** Words for the customer's own things; everything else is left without a name. */
+function neutralName(thing: Thing | undefined): string {
+  if (thing?.kind === 'piece') return thing.says.description ?? 'the piece';
+  if (thing?.kind === 'stone') return [thing.says.seat, thing.says.species].filter(Boolean).join(', ') || 'a stone';
+  if (thing?.kind === 'packet') return thing.says.seat ?? 'a packet';
+  return 'the job';
+}

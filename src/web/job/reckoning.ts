@@ -1,0 +1,107 @@
+// The reckoning of one job: its weights step by step, why it does not agree, and what a customer or an insurer may be told.
+import { Hono } from 'hono';
+import { type ReckoningPage, ReckoningView } from '../../../views/reckoning.tsx';
+import type { Thing } from '../../ledger/thing.ts';
+import { type Grounds, type JobReckoning, reckonJob } from '../../projections/job-reckoning.ts';
+import { whyOf } from '../../projections/why.ts';
+import { CALC_VERSION } from '../../reckoning/closure.ts';
+import { customerJob, customerMetal, customerStone, insurerJob, type ShownReading } from '../../reckoning/words.ts';
+import { civilDateOf, formatCivilDate, instant } from '../../units/dates.ts';
+import { massNg } from '../../units/mass.ts';
+import { readingWords } from '../../weighing/reading.ts';
+import { jobThings } from '../form/form.ts';
+import { respond } from '../form/negotiate.ts';
+import { type Ctx, type Env, type Policy, policyFor, type Resource, type Web } from '../session/context.ts';
+import { jobAt } from './job.ts';
+import { entriesOf } from './ledger-lines.ts';
+import { groundsFor } from './reckoned.ts';
+import { wordsFor } from './words.ts';
+
+export const reckoning: Resource = (web) => {
+  const app = new Hono<Env>();
+  app.get('/jobs/:job/reckoning', async (c) => {
+    const job = await jobAt(web, c);
+    return job ? page(web, c, job) : c.notFound();
+  });
+  return app;
+};
+
+async function page(web: Web, c: Ctx, job: Thing): Promise<Response> {
+  const policy = policyFor(c);
+  const grounds = await groundsFor(web, policy, job.id);
+  const reckoned = reckonJob(await entriesOf(web, job.id), grounds);
+  const things = await jobThings(web, job.id);
+  const why = whyOf(reckoned, (id) => policy.balanceNames.get(id) ?? id);
+  const { closed, cameIn } = reckoned;
+  const shown: ReckoningPage = {
+    job: job.id,
+    bag: job.says.bag ?? '',
+    metal: things.find(({ kind }) => kind === 'piece')?.says.metal ?? 'other',
+    ...{ reckoned, why },
+    customer: closed && cameIn ? customerLines(reckoned) : [],
+    stones: stoneLines(reckoned, (id) => wordsFor(web, things.find((thing) => thing.id === id) ?? { id, kind: 'stone', says: {} })),
+    insurer: closed ? insurerLines(reckoned, policy, grounds) : [],
+  };
+  const { sentence, state, size, slips, work, doubted } = reckoned;
+  return respond(c, {
+    title: `${shown.bag} · reckoning`,
+    current: '/',
+    json: {
+      job: shown.job,
+      calcVersion: CALC_VERSION,
+      size,
+      state,
+      sentence,
+      closed,
+      slips,
+      work,
+      doubted,
+      why,
+      network: reckoned.network,
+    },
+    body: ReckoningView(shown),
+  });
+}
+
+function customerLines({ closed, cameIn, added, removed, own }: JobReckoning): readonly string[] {
+  if (!closed || !cameIn) return [];
+  const sum = (terms: typeof added) => massNg(terms.reduce((total, { ng }) => total + ng, 0));
+  const told = customerJob({ receivedNg: cameIn.ng, cutNg: sum(removed), addedNg: sum(added) }, closed);
+  return own ? [told, customerMetal(own, massNg(closed.stepNg || 10_000_000))] : [told];
+}
+
+/** Count first; weights only where a stone was weighed twice. */
+function stoneLines({ stones }: JobReckoning, name: (id: string) => string): readonly string[] {
+  return stones.map(({ thing, out, setAgain, before, after, compared }) => {
+    const counted = `${name(thing)}: ${out} out, ${setAgain} set again${out > setAgain ? `, ${out - setAgain} still out` : ''}.`;
+    if (!compared || !before || !after) return `${counted} Not weighed twice, so not compared by weight.`;
+    return `${counted} ${customerStone(before.ng, after.ng, before.stepNg ?? massNg(200_000), compared, 'cannot tell')}`;
+  });
+}
+
+function insurerLines({ closed, history, size }: JobReckoning, policy: Policy, { balances }: Grounds): readonly string[] {
+  if (!closed) return [];
+  const readings = history.streams.flatMap(({ seq, atMs, part, state, reading }): ShownReading[] => {
+    if (!reading) return [];
+    const day = (ms: number) => formatCivilDate(civilDateOf(instant(ms), policy.zone));
+    const calibrated = balances.calibratedMs(reading, atMs);
+    const balance = policy.balanceNames.get(reading.balance ?? '') ?? 'no balance';
+    return [
+      {
+        what: `Entry ${seq}, ${day(atMs)}, ${state ?? part}`,
+        text: readingWords(reading),
+        balance,
+        calibratedOn: calibrated === null ? 'not since it came into service' : day(calibrated),
+      },
+    ];
+  });
+  const unweighed = history.streams.filter(({ ng, part }) => ng === null && part !== 'still here' && part !== 'left whole');
+  return [
+    ...insurerJob(
+      readings,
+      closed,
+      unweighed.map(({ seq }) => `entry ${seq}`),
+    ),
+    `The ledger had ${size} entries.`,
+  ];
+}

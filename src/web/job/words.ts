@@ -1,0 +1,34 @@
+// The words by which a page names a thing: what entries said of it, or for people what their sealed names open to.
+import type { Thing } from '../../ledger/thing.ts';
+import { thingOf } from '../../store/shelf.ts';
+import type { Web } from '../session/context.ts';
+
+/** Words for a thing; people and customers by name, "no longer known" once erased. */
+export function wordsFor(web: Web, thing: Pick<Thing, 'id' | 'kind' | 'says'>): string {
+  const { says } = thing;
+  switch (thing.kind) {
+    case 'person':
+    case 'customer':
+      return web.directory.nameOf(thing.id) ?? 'no longer known';
+    case 'job':
+      return says.bag ?? 'job';
+    case 'bag':
+      return thing.id;
+    case 'piece':
+      return says.description ?? 'piece';
+    case 'stone':
+    case 'packet':
+      return [says.seat, says.species].filter(Boolean).join(', ') || `${thing.kind} ${thing.id.slice(-3)}`;
+    default:
+      return says.name ?? thing.id.slice(-4);
+  }
+}
+
+/** A `name` function for `say`, over all things of the streams given and the shop's. */
+export async function namer(web: Web, ids: readonly string[]): Promise<(id: string) => string> {
+  const wanted = [...new Set(ids)];
+  if (wanted.length === 0) return (id) => id;
+  const rows = await web.store.read(`SELECT state FROM thing WHERE id IN (${wanted.map(() => '?').join(', ')})`, wanted);
+  const known = new Map(rows.map((row) => [thingOf(row).id, wordsFor(web, thingOf(row))]));
+  return (id) => known.get(id) ?? id;
+}

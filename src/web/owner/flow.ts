@@ -1,0 +1,130 @@
+// The shop's metal over a period for the owner: what flowed where in fine grams, and each bench skin against the jobs above it.
+import { Hono } from 'hono';
+import { type FlowPage, FlowView } from '../../../views/flow.tsx';
+import type { MetalFamily } from '../../book/metals.ts';
+import type { Thing } from '../../ledger/thing.ts';
+import { DUST, type FineFlow, GONE, JOBS, SUPPLIERS, shopFlow } from '../../projections/flow.ts';
+import type { LossJob } from '../../projections/loss.ts';
+import { type SkinPeriod, skinPeriods } from '../../projections/skins.ts';
+import { type Told, told } from '../../projections/told.ts';
+import { familyOf } from '../../projections/usual-loss.ts';
+import { ownerJob } from '../../reckoning/words.ts';
+import { keptOf } from '../../store/shelf.ts';
+import { civilDateOf, formatCivilDate, instant } from '../../units/dates.ts';
+import { formatMassWithUnit, massNg } from '../../units/mass.ts';
+import { respond } from '../form/negotiate.ts';
+import { balancesOf } from '../job/reckoned.ts';
+import { wordsFor } from '../job/words.ts';
+import { type Env, type Policy, policyFor, type Resource, thingsOf, type Web } from '../session/context.ts';
+import { lossHistory } from './loss-history.ts';
+import { daysOf, rangeOf } from './period.ts';
+
+const METALS: readonly MetalFamily[] = ['gold', 'silver', 'platinum', 'palladium'];
+const OF_POOLS = `SELECT DISTINCT seq, leaf, leaf_hash FROM entry_link JOIN entry USING (seq)
+  WHERE stream IN (SELECT id FROM thing WHERE kind IN ('lot', 'stock', 'skin')) ORDER BY seq`;
+
+export const flow: Resource = (web) => {
+  const app = new Hono<Env>();
+  app.get('/flow', async (c) => {
+    const policy = policyFor(c);
+    const { read, keys } = web.store;
+    const entries = told(await Promise.all((await read(OF_POOLS)).map((row) => keptOf(read, keys, row))));
+    const balances = await balancesOf(web, policy);
+    const jobs = await lossHistory(web, balances);
+    const [stocks, skins, lots] = await Promise.all([thingsOf(web, 'stock'), thingsOf(web, 'skin'), thingsOf(web, 'lot')]);
+    const pools = [...stocks, ...skins, ...lots];
+    const days = daysOf(web, c);
+    const ids = new Set(pools.map(({ id }) => id));
+    const metals = METALS.flatMap((metal): FlowPage['metals'] => {
+      const found = shopFlow(entries, metal, ids, jobs, balances.worths, rangeOf(days, policy));
+      return found.flows.length === 0 ? [] : [shown(web, metal, found, { stocks, skins, lots })];
+    });
+    const places = new Map((await thingsOf(web, 'place')).map(({ id, says }) => [id, says.name ?? '']));
+    const page = { ...days, metals, skins: skins.flatMap((skin) => skinShown(skin, entries, jobs, balances.worths, places, policy)) };
+    return respond(c, { title: 'Metal through the shop', current: '/owner', json: page, body: FlowView(page) });
+  });
+  return app;
+};
+
+type Pools = Readonly<Record<'stocks' | 'skins' | 'lots', readonly Thing[]>>;
+const fineWords = (ng: number): string => formatMassWithUnit(massNg(Math.round(ng)), 'g', 2);
+
+function shown(
+  web: Web,
+  metal: MetalFamily,
+  { flows, holdings, unknown }: ReturnType<typeof shopFlow>,
+  { stocks, skins, lots }: Pools,
+): FlowPage['metals'][number] {
+  const ends = { [SUPPLIERS]: 'suppliers', [JOBS]: 'jobs', [DUST]: 'filings and dust', [GONE]: 'out of the shop' };
+  const words = new Map([...Object.entries(ends), ...[...stocks, ...skins, ...lots].map((one) => [one.id, wordsFor(web, one)] as const)]);
+  const name = (id: string) => words.get(id) ?? id;
+  const used = new Set(flows.flatMap(({ from, to }) => [from, to]));
+  const layer = (...ids: readonly string[]) => ids.filter((id) => used.has(id)).map((id) => ({ id, words: name(id) }));
+  const layers = [
+    layer(SUPPLIERS),
+    layer(...stocks.map(({ id }) => id)),
+    layer(JOBS),
+    layer(...skins.map(({ id }) => id), DUST),
+    layer(...lots.map(({ id }) => id), GONE),
+  ];
+  const between = ({ from, to }: FineFlow) => `${name(from)} to ${name(to)}`;
+  return {
+    metal: metal.charAt(0).toUpperCase() + metal.slice(1),
+    layers: layers.filter((one) => one.length > 0),
+    bands: flows.map((one) => ({
+      from: one.from,
+      to: one.to,
+      value: one.fineNg / 1e9,
+      words: `${between(one)}: ${fineWords(one.fineNg)}`,
+      isReckoned: one.basis !== 'weighed',
+    })),
+    rows: flows.map((one) => ({
+      words: between(one),
+      fine: `${fineWords(one.fineNg)} ± ${fineWords(Math.max(1e7, 2e9 * one.uG))}`,
+      how:
+        one.basis === 'weighed'
+          ? `entries${one.unweighed > 0 ? ` (${one.unweighed} not weighed, not in the sum)` : ''}`
+          : 'what jobs are short of, weighed by nobody',
+      seqs: one.seqs,
+    })),
+    holdings: holdings
+      .filter(({ id }) => !skins.some((skin) => skin.id === id))
+      .map(({ id, openingNg, closingNg }) => ({
+        words: name(id),
+        href: `/things/${id}`,
+        opening: fineWords(openingNg),
+        closing: fineWords(closingNg),
+      })),
+    unknown,
+  };
+}
+
+/** A skin gathers from the jobs at the bench it is named for, or from all of its metal where no bench bears its name. */
+function skinShown(
+  skin: Thing,
+  entries: readonly Told[],
+  jobs: readonly LossJob[],
+  worths: Parameters<typeof skinPeriods>[3],
+  places: ReadonlyMap<string, string>,
+  policy: Policy,
+): FlowPage['skins'] {
+  const family = familyOf(skin.says.metal);
+  const ofMetal = jobs.filter((job) => family === 'other' || job.family === family);
+  const atBench = ofMetal.filter(({ place }) => place !== null && places.get(place) === skin.says.name);
+  const own = entries.filter(({ streams }) => streams.includes(skin.id));
+  const periods = skinPeriods(skin.id, own, [...places.values()].includes(skin.says.name ?? '') ? atBench : ofMetal, worths);
+  if (periods.length === 0) return [];
+  return [
+    {
+      words: `${skin.says.name ?? 'Skin'}, ${family}`,
+      href: `/things/${skin.id}`,
+      says: periods.map((one) => periodWords(one, policy)).reverse(),
+    },
+  ];
+}
+
+function periodWords({ from, to, jobs, closed }: SkinPeriod, { zone }: Policy): string {
+  const day = (ms: number) => formatCivilDate(civilDateOf(instant(ms), zone));
+  const gave = fineWords(closed.gave.reduce((sum, { ng }) => sum + ng, 0));
+  return `${day(from.atMs)} to ${day(to.atMs)}: ${jobs.length} jobs gave ${gave} by reckoning. ${ownerJob(closed)}`;
+}

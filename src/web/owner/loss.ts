@@ -1,0 +1,117 @@
+// Loss over time for the owner: charts by bench, work and metal, and the list of a period's jobs.
+import { Hono } from 'hono';
+import type { RunPoint } from '../../../views/charts/run.tsx';
+import { type ChartShown, LossView } from '../../../views/loss.tsx';
+import { WeightsView } from '../../../views/weights.tsx';
+import { FROM_CHARTS, type LossChart, type LossJob, lossCharts, periodOf } from '../../projections/loss.ts';
+import { OPERATIONS } from '../../projections/usual-loss.ts';
+import type { Closure } from '../../reckoning/closure.ts';
+import { ownerJob, ownerPeriod, ownerTrend, VERDICT_WORDS } from '../../reckoning/words.ts';
+import { thingOf } from '../../store/shelf.ts';
+import { civilDateOf, formatCivilDate, instant } from '../../units/dates.ts';
+import { decimalsOfStep, formatMass, formatMassWithUnit, massNg } from '../../units/mass.ts';
+import { respond } from '../form/negotiate.ts';
+import { balancesOf } from '../job/reckoned.ts';
+import { wordsFor } from '../job/words.ts';
+import { type Ctx, type Env, type Policy, policyFor, type Resource, type Web } from '../session/context.ts';
+import { lossHistory } from './loss-history.ts';
+import { daysOf, rangeOf } from './period.ts';
+
+/** Words for places and bags of jobs, by id. */
+type Names = (id: string) => string;
+
+export const loss: Resource = (web) => {
+  const app = new Hono<Env>();
+  app.get('/loss', async (c) => {
+    const policy = policyFor(c);
+    const jobs = await lossHistory(web, await balancesOf(web, policy));
+    const names = await namesFor(web, jobs);
+    const charts = lossCharts(jobs).map((chart) => shownChart(chart, names, policy));
+    const note = `The last ${jobs.length} finished jobs that were weighed in and out. Filings that were weighed are not loss.`;
+    return respond(c, { title: 'Loss', current: '/owner', json: { note, charts }, body: LossView({ charts, note }) });
+  });
+  app.get('/owner/weights', (c) => weights(web, c));
+  return app;
+};
+
+async function weights(web: Web, c: Ctx): Promise<Response> {
+  const policy = policyFor(c);
+  const days = daysOf(web, c);
+  const period = periodOf(await lossHistory(web, await balancesOf(web, policy)), ...rangeOf(days, policy));
+  const names = await namesFor(web, period.jobs);
+  const rows = period.jobs.map((one) => ({
+    ...{ job: one.job, bag: names(one.job), stands: one.stands },
+    ...{ day: dayWords(one.atMs, policy), loss: gapWords(one.closed), says: VERDICT_WORDS[one.closed.verdict] },
+  }));
+  const page = { ...days, sentence: ownerPeriod(period), standing: period.standing.length, rows };
+  return respond(c, { title: 'Weights of a period', current: '/owner', json: page, body: WeightsView(page) });
+}
+
+/** "0.03 ± 0.05 g": a loss, or less than nothing, with two standard uncertainties. */
+function gapWords({ lossNg, uG, stepNg }: Closure): string {
+  const decimals = decimalsOfStep(massNg(stepNg || 10_000_000), 'g');
+  return `${formatMass(lossNg, 'g', decimals)} ± ${formatMassWithUnit(massNg(Math.round(2e9 * uG)), 'g', decimals)}`;
+}
+
+const dayWords = (ms: number, { zone }: Policy) => formatCivilDate(civilDateOf(instant(ms), zone));
+
+async function namesFor(web: Web, jobs: readonly LossJob[]): Promise<Names> {
+  const ids = [...new Set(jobs.flatMap(({ job, place }) => (place === null ? [job] : [job, place])))];
+  const rows = await web.store.read('SELECT state FROM thing WHERE id IN (SELECT value FROM json_each(?))', [JSON.stringify(ids)]);
+  const known = new Map(rows.map((row) => [thingOf(row).id, wordsFor(web, thingOf(row))]));
+  return (id) => known.get(id) ?? id;
+}
+
+function shownChart(chart: LossChart, names: Names, policy: Policy): ChartShown {
+  const { place, operation, family, jobs, watch } = chart;
+  const title = `${place === null ? 'Bench not said' : names(place)} · ${OPERATIONS[operation]} · ${family}`;
+  const alarm = watch.chart === 'single jobs' ? undefined : watch.sums.alarms.findLast(({ side }) => side === 'loss');
+  const trend = alarm ? ownerTrend(title, sinceWords(chart, alarm.since, policy), alarm.size, chart.runLength) : null;
+  const enough = watch.chart === 'usual rate';
+  return {
+    ...{
+      title,
+      isOff: enough && trend !== null,
+      sentence: enough ? (trend ?? ORDINARY) : `Too few jobs to judge (${chart.counted.length} of ${FROM_CHARTS}).`,
+    },
+    more: [...(!enough && trend ? [`An early sign, on few jobs. ${trend}`] : []), ...compared(chart)],
+    losses: jobs.map((one) => ({ value: permille(one), leftOut: one.leftOut, ...pointOf(one, names, policy) })),
+    usual: watch.chart === 'single jobs' ? 0 : 1000 * watch.rate.rate,
+    sums: watch.chart === 'usual rate' ? { limit: chart.limit, points: sumPoints(chart, watch.sums, names, policy) } : null,
+    rows: jobs.map((one) => ({ ...rowOf(one, names, policy) })),
+  };
+}
+const ORDINARY = 'Ordinary: losses have not moved.';
+
+const permille = ({ closed, workedG }: LossJob): number => closed.lossNg / 1e6 / workedG;
+
+const pointOf = (one: LossJob, names: Names, policy: Policy): Pick<RunPoint, 'href' | 'words'> => ({
+  href: `/jobs/${one.job}/reckoning`,
+  words: `${names(one.job)}, ${dayWords(one.atMs, policy)}: ${ownerJob(one.closed)}`,
+});
+
+const rowOf = (one: LossJob, names: Names, policy: Policy): ChartShown['rows'][number] => ({
+  ...{ job: one.job, bag: names(one.job), day: dayWords(one.atMs, policy), loss: `${permille(one).toFixed(1)} mg/g` },
+  says: `${ownerJob(one.closed)}${one.leftOut ? ' Left out of what is usual until somebody says why.' : ''}`,
+});
+
+function sumPoints(
+  { counted }: LossChart,
+  sums: { high: readonly number[]; low: readonly number[] },
+  names: Names,
+  policy: Policy,
+): readonly RunPoint[] {
+  return counted.map((one, i) => ({ value: sums.high[i] ?? 0, other: sums.low[i] ?? 0, ...pointOf(one, names, policy) }));
+}
+
+/** The day of the job at which the change probably began; early scores begin at the third job. */
+function sinceWords({ counted, watch }: LossChart, since: number, policy: Policy): string {
+  const first = counted[since + (watch.chart === 'self-starting' ? 2 : 0)];
+  return first ? dayWords(first.atMs, policy) : 'the first job';
+}
+
+/** Beyond three, chance alone is one in several hundred comparisons. */
+const compared = ({ againstOthers }: LossChart): readonly string[] =>
+  againstOthers === null || Math.abs(againstOthers) <= 3
+    ? []
+    : [`It loses ${againstOthers > 0 ? 'more' : 'less'} than the other benches at the same work, by more than chance explains.`];

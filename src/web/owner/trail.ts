@@ -1,0 +1,75 @@
+// The trail: who wrote what when, the check of the log, and the export.
+
+import { join } from 'node:path';
+import { Hono } from 'hono';
+import { stream } from 'hono/streaming';
+import { TrailView } from '../../../views/trail.tsx';
+import { ENTRIES } from '../../entries/index.ts';
+import { base64 } from '../../log/bytes.ts';
+import { formatVerifierKey } from '../../log/note.ts';
+import { auditLog } from '../../store/audit.ts';
+import { keptOf } from '../../store/shelf.ts';
+import { exportLines } from '../../store/transfer.ts';
+import { respond } from '../form/negotiate.ts';
+import { ledgerLines } from '../job/ledger-lines.ts';
+import { wordsFor } from '../job/words.ts';
+import { type Ctx, type Env, policyFor, type Resource, thingsOf, type Web } from '../session/context.ts';
+
+const PAGE = 100;
+
+export const trail: Resource = (web) => {
+  const app = new Hono<Env>();
+  app.get('/trail', (c) => page(web, c, null));
+  app.post('/trail/check', async (c) => {
+    const found = await auditLog({
+      read: web.store.read,
+      log: web.store.log,
+      memory: join(web.store.dir, 'checkpoints.log'),
+      vkey: formatVerifierKey(web.store.logKey),
+    });
+    if ('bad' in found) return page(web, c, { whole: false, say: found.bad.say, seq: found.bad.seq });
+    const say = `${found.size} entries, whole and unaltered: every one leads to the root that was signed (${found.signatures} signatures).`;
+    return page(web, c, { whole: true, say, root: base64(found.root) });
+  });
+  app.get('/export.jsonl', (c) => {
+    c.header('Content-Type', 'application/jsonl; charset=utf-8');
+    c.header('Content-Disposition', 'attachment; filename="lemel.jsonl"');
+    return stream(c, async (out) => {
+      for await (const line of exportLines(web.store.read, web.store.log)) await out.write(`${line}\n`);
+    });
+  });
+  return app;
+};
+
+export interface Checked {
+  readonly whole: boolean;
+  readonly say: string;
+  readonly seq?: number | null;
+  readonly root?: string;
+}
+
+async function page(web: Web, c: Ctx, checked: Checked | null): Promise<Response> {
+  const before = Number(c.req.query('before'));
+  const only = { by: c.req.query('by') ?? '', type: c.req.query('type') ?? '' };
+  const sql = `SELECT seq, leaf, leaf_hash FROM entry WHERE seq < ?1 AND (?2 = '' OR type = ?2)
+    AND (?3 = '' OR json_extract(CAST(leaf AS TEXT), '$.by') = ?3) ORDER BY seq DESC LIMIT ?4`;
+  const from = Number.isSafeInteger(before) && before > 0 ? before : Number.MAX_SAFE_INTEGER;
+  const rows = await web.store.read(sql, [from, only.type, only.by, PAGE]);
+  const kept = await Promise.all(rows.map((row) => keptOf(web.store.read, web.store.keys, row)));
+  const lines = await ledgerLines(web, policyFor(c), [...kept].reverse());
+  const older = kept.length === PAGE ? (kept.at(-1)?.seq ?? null) : null;
+  return respond(c, {
+    title: 'Trail',
+    current: '/trail',
+    json: { entries: kept.map(({ leaf, hash }) => ({ hash, leaf })), checked, older },
+    body: TrailView({
+      lines: [...lines].reverse(),
+      older: older === null ? null : `/trail?${new URLSearchParams({ ...only, before: String(older) })}`,
+      checked,
+      only,
+      people: (await thingsOf(web, 'person')).map((person) => [person.id, wordsFor(web, person)] as const),
+      types: Object.values(ENTRIES).map(({ type, form }) => [type, form.title] as const),
+      canExport: ['owner', 'auditor'].includes(c.get('person')?.role ?? ''),
+    }),
+  });
+}

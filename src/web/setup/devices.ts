@@ -1,0 +1,112 @@
+// Screens of the shop: the owner makes a link that works once, shown as a code for the tablet's camera; opening it there enrols the tablet.
+import { Hono } from 'hono';
+import { ulid } from 'ulid';
+import { DevicesView, EnrolView } from '../../../views/devices.tsx';
+import type { Problem } from '../../book/codec.ts';
+import { ENTRIES } from '../../entries/index.ts';
+import type { Enrolment } from '../../store/devices.ts';
+import { formatInstant, instant } from '../../units/dates.ts';
+import { refFromBytes } from '../../units/ids.ts';
+import { goTo, respond } from '../form/negotiate.ts';
+import { first, readPosted } from '../form/posted.ts';
+import { type Ctx, type Env, policyFor, type Resource, type Web, whoAsks } from '../session/context.ts';
+import { isOnLan, keepScreen } from '../session/cookies.ts';
+
+const { fields, form } = ENTRIES.device_enrolled;
+
+export const devices: Resource = (web) => {
+  const app = new Hono<Env>();
+  app.get('/devices', (c) => page(web, c));
+  app.post('/devices', async (c) => {
+    const { posted } = await readPosted(c);
+    const [name, kind] = [first(posted, 'name').normalize('NFC').trim(), first(posted, 'kind')];
+    const problems = (['name', 'kind'] as const).flatMap((field) => {
+      const issue = fields[field].schema.safeParse(field === 'name' ? name : kind).error?.issues[0];
+      return issue ? [{ field, say: issue.message }] : [];
+    });
+    if (problems.length > 0 || !isOnLan(web)) return page(web, c, { problems, typed: posted });
+    const link = `${web.baseUrl}/enrol?key=${await web.access.makeEnrolLink({ name, kind, by: whoAsks(c).id })}`;
+    return page(web, c, { link, called: name });
+  });
+  app.post('/devices/end', async (c) => {
+    await web.access.endDevice(first((await readPosted(c)).posted, 'device'));
+    return goTo(c, '/devices');
+  });
+  app.get('/enrol', async (c) => {
+    const key = c.req.query('key') ?? '';
+    const enrolment = await web.access.enrolLink(key);
+    return enrolment
+      ? respond(c, { title: 'Enrol this screen', json: { name: enrolment.name }, body: EnrolView({ link: key, name: enrolment.name }) })
+      : used(c);
+  });
+  app.post('/enrol', async (c) => {
+    const key = first((await readPosted(c)).posted, 'key');
+    const enrolment = await web.access.enrolLink(key);
+    return enrolment && isOnLan(web) && (await enrol(web, c, key, enrolment)) ? goTo(c, '/sign-in') : used(c);
+  });
+  return app;
+};
+
+/** Enrols the browser that asks, writes it down, and gives it its cookie; false where the link was taken in between. */
+async function enrol(web: Web, c: Ctx, link: string, { name, kind, by }: Enrolment): Promise<boolean> {
+  const { shop } = policyFor(c);
+  const device = refFromBytes('place', web.random(16));
+  const token = await web.access.enrol(link, device);
+  if (token === null) return false;
+  const [row] = await web.store.read('SELECT COALESCE(MAX(n) + 1, 0) AS n FROM entry_link WHERE stream = ?', [shop]);
+  const answer = await web.store.record({
+    id: ulid(web.clock()).toLowerCase(),
+    by,
+    auth: 'session',
+    device,
+    seen: { [shop]: Number(row?.n) },
+    lines: [{ type: 'device_enrolled', data: { shop, device, name, kind } }],
+  });
+  if (answer.answer !== 'written') {
+    await web.access.endDevice(device);
+    return false;
+  }
+  keepScreen(web, c, token);
+  c.set('device', device);
+  return true;
+}
+
+/** Enrols the browser in which the ledger was started, so that its owner can sign in there. */
+export async function enrolFirst(web: Web, c: Ctx, by: Enrolment['by']): Promise<void> {
+  if (!isOnLan(web)) return;
+  const enrolment = { name: 'First screen', kind: 'counter', by };
+  await enrol(web, c, await web.access.makeEnrolLink(enrolment), enrolment);
+}
+
+const used = (c: Ctx) => c.text('This link has been used or has expired. Ask the owner for a new one.', 403);
+
+interface Shown {
+  readonly problems?: readonly Problem[];
+  readonly typed?: ReadonlyMap<string, readonly string[]>;
+  readonly link?: string;
+  readonly called?: string;
+}
+
+async function page(web: Web, c: Ctx, { problems = [], typed = new Map(), link, called }: Shown = {}): Promise<Response> {
+  const all = await web.access.devices();
+  const { zone } = policyFor(c);
+  return respond(c, {
+    title: 'Screens',
+    current: '/setup',
+    status: problems.length > 0 ? 422 : 200,
+    json: { devices: all, link, problems },
+    body: DevicesView({
+      devices: all.map(({ id, name, enrolledAt }) => ({ id, name, since: formatInstant(instant(enrolledAt), zone) })),
+      onLan: isOnLan(web),
+      fields: (['name', 'kind'] as const).map((name) => ({
+        name,
+        label: form.labels[name],
+        control: fields[name].control,
+        optional: false,
+      })),
+      typed,
+      problems,
+      link: link === undefined ? null : { href: link, name: called ?? '' },
+    }),
+  });
+}

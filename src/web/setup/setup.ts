@@ -1,0 +1,52 @@
+// Setup: what the shop has, its people's PINs, and the recovery sheet of the signing seed.
+import { readFileSync } from 'node:fs';
+import { join } from 'node:path';
+import { Hono } from 'hono';
+import { RecoverySheet, SetupView } from '../../../views/setup.tsx';
+import { hex } from '../../log/bytes.ts';
+import { formatVerifierKey } from '../../log/note.ts';
+import { sha256 } from '../../store/crypto.ts';
+import type { Ref } from '../../units/ids.ts';
+import { goTo, respond } from '../form/negotiate.ts';
+import { first, readPosted } from '../form/posted.ts';
+import { wordsFor } from '../job/words.ts';
+import { type Ctx, type Env, policyFor, type Resource, thingsOf, type Web } from '../session/context.ts';
+import { sectionsOf } from './setup-lists.ts';
+
+export const setup: Resource = (web) => {
+  const app = new Hono<Env>();
+  app.get('/setup', (c) => page(web, c, []));
+  app.post('/setup/pin', async (c) => {
+    const { posted } = await readPosted(c);
+    const person = first(posted, 'person') as Ref<'person'>;
+    const pin = first(posted, 'pin');
+    const known = (await thingsOf(web, 'person')).some(({ id }) => id === person);
+    if (!known) return page(web, c, [{ field: 'person', say: 'Choose whose PIN it is.' }]);
+    if (!/^\d{4,8}$/.test(pin)) return page(web, c, [{ field: 'pin', say: 'A PIN is 4 to 8 figures.' }]);
+    await web.access.setCredential(person, 'pin', pin);
+    return goTo(c, '/setup');
+  });
+  app.get('/setup/recovery-sheet', (c) => {
+    const seed = readFileSync(join(web.store.dir, 'keys', 'seed'), 'utf8').trim();
+    const vkey = formatVerifierKey(web.store.logKey);
+    const fingerprint = hex(sha256(new TextEncoder().encode(vkey)));
+    return respond(c, {
+      title: 'Recovery sheet',
+      json: { vkey, fingerprint },
+      body: RecoverySheet({ shop: policyFor(c).name, log: web.store.log, seed, vkey, fingerprint }),
+    });
+  });
+  return app;
+};
+
+async function page(web: Web, c: Ctx, problems: readonly { field: string; say: string }[]): Promise<Response> {
+  const people = await thingsOf(web, 'person');
+  const sections = await sectionsOf(web, policyFor(c), people);
+  return respond(c, {
+    title: 'Setup',
+    current: '/setup',
+    status: problems.length > 0 ? 422 : 200,
+    json: { sections, problems },
+    body: SetupView({ sections, people: people.map((person) => [person.id, wordsFor(web, person)]), problems }),
+  });
+}
