@@ -1,0 +1,23 @@
+// Vitest for mutation runs: in one process, the files of the group, shared modules.
+import { defineConfig } from 'vitest/config';
+
+export default defineConfig({
+  oxc: { jsx: { runtime: 'automatic', importSource: 'hono/jsx' } },
+  test: {
+    include: (process.env.MUTATE_TESTS ?? 'tests/**/*.test.{ts,tsx}').split(' '),
+    // These read the source as text or start the built program or a browser: no mutant can be switched on inside them.
+    exclude: [
+      'tests/browser/**',
+      'tests/tidy.test.ts',
+      'tests/units/mass-units.test.ts',
+      'tests/web/process.test.ts',
+      'tests/store/kill.test.ts',
+      'tests/simulation/**',
+      '**/node_modules/**',
+    ],
+    isolate: false,
+    setupFiles: ['tests/mutation/setup.ts'],
+    testTimeout: 120_000,
+    hookTimeout: 120_000,
+  },
+});
