@@ -1,6 +1,5 @@
 // One balance: its plate, what it may be out by, its checks, and the weighings a failed one puts in doubt.
-import type { LedgerLine } from '../src/web/job/ledger-lines.ts';
-import { Ledger } from './parts/ledger.tsx';
+import { Ledger, type LedgerLine } from './parts/ledger.tsx';
 
 interface Props {
   readonly id: string;

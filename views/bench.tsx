@@ -1,6 +1,5 @@
 // The bench: the job in hand largest, then what comes next, what is late, and what waits in the safe.
-import type { JobLine } from '../src/web/bench/bench.ts';
-import { JobList, Promised } from './parts/jobs.tsx';
+import { type JobLine, JobList, Promised } from './parts/jobs.tsx';
 import { Tag } from './parts/tag.tsx';
 
 interface Props {

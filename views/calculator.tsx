@@ -1,6 +1,5 @@
 // The calculator: the list, and one calculation with its form and what came of it.
 import type { Control } from '../src/book/values.ts';
-import type { Result } from '../src/web/bench/calculations/calculation.ts';
 import { ErrorSummary, type Shown } from './parts/errors.tsx';
 import { FieldView } from './parts/field.tsx';
 
@@ -34,6 +33,12 @@ interface Use {
   readonly formula: string;
   readonly jobs: Choices;
   readonly types: Choices;
+}
+interface Result {
+  readonly rows: readonly (readonly [words: string, value: string])[];
+  /** A stable id of the formula and its version. */
+  readonly formula: string;
+  readonly note?: string;
 }
 interface Props {
   readonly title: string;

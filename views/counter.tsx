@@ -1,5 +1,5 @@
 // The counter: one box for who leaves a piece, one for who collects, and what is in the house by bag.
-import type { JobLine } from '../src/web/bench/bench.ts';
+import type { JobLine } from './parts/jobs.tsx';
 import { Promised } from './parts/jobs.tsx';
 import { Tag } from './parts/tag.tsx';
 

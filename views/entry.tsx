@@ -1,6 +1,13 @@
 // One entry, read whole: what it says, field by field, who wrote it and when, and where to correct it.
-import type { Detail } from '../src/web/job/describe.ts';
-import type { LedgerLine } from '../src/web/job/ledger-lines.ts';
+import type { LedgerLine } from './parts/ledger.tsx';
+
+export interface Detail {
+  readonly name: string;
+  readonly label: string;
+  readonly words: string;
+  readonly correctable: boolean;
+  readonly sealed: boolean;
+}
 
 interface Props {
   readonly line: LedgerLine;

@@ -1,5 +1,11 @@
 // What was found, the job's bag beside each.
-import type { Hit } from '../src/web/counter/find.ts';
+export interface Hit {
+  readonly href: string;
+  readonly words: string;
+  readonly kind: string;
+  /** The bag it lies in. */
+  readonly bag: string;
+}
 
 const KINDS: Readonly<Record<string, string>> = { lot: 'scrap lot', skin: 'bench skin' };
 

@@ -1,8 +1,7 @@
 // One job on screen: its bag, whether it reckons, the one next entry, and its ledger, newest first.
 import type { JobReckoning } from '../src/projections/job-reckoning.ts';
 import type { PhotoTaken } from '../src/projections/photos.ts';
-import type { LedgerLine } from '../src/web/job/ledger-lines.ts';
-import { Ledger } from './parts/ledger.tsx';
+import { Ledger, type LedgerLine } from './parts/ledger.tsx';
 import { Watch } from './parts/news.tsx';
 import { Cautions } from './parts/notices.tsx';
 import { Reckoning } from './parts/reckoning.tsx';

@@ -1,22 +1,7 @@
 // The record letter: one scroll without a word of jargon, the same on the screen, in print and in the file that goes home.
 import { raw } from 'hono/html';
-import type { Letter } from '../src/letter/letter-words.ts';
-import type { Moment } from '../src/letter/timeline.ts';
 import { Beam } from './parts/beam.tsx';
-import { Corrections, Crossings, Stones, ThenAndNow, Timeline } from './parts/letter.tsx';
-
-export interface LetterShown {
-  readonly shop: string;
-  readonly bag: string;
-  readonly title: string;
-  readonly issued: string;
-  readonly entries: number;
-  readonly letter: Letter;
-  readonly photos: readonly { readonly hash: string; readonly at: string; readonly shows: string }[];
-  readonly moments: readonly (Omit<Moment, 'atMs'> & { readonly at: string })[];
-}
-/** Where a photograph is to be had; nowhere once it was deleted. */
-export type Src = (hash: string) => string;
+import { Corrections, Crossings, type LetterShown, type Src, Stones, ThenAndNow, Timeline } from './parts/letter.tsx';
 
 interface PageProps {
   readonly shown: LetterShown;

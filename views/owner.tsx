@@ -1,6 +1,18 @@
 // What needs a decision today, heap by heap.
-import type { Heap } from '../src/web/owner/owner.ts';
 import { Tag } from './parts/tag.tsx';
+
+/** One thing to decide: the job, and why it is here. */
+interface ToDecide {
+  readonly href: string;
+  readonly bag: string;
+  readonly metal: string;
+  readonly what: string;
+  readonly why: string;
+}
+export interface Heap {
+  readonly title: string;
+  readonly rows: readonly ToDecide[];
+}
 
 interface Props {
   /** Why nothing may be written, as a sentence. */

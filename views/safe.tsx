@@ -1,12 +1,18 @@
 // The safe, place by place, and the count of one of its trays.
-import type { JobLine } from '../src/web/bench/bench.ts';
-import type { Shelf } from '../src/web/bench/safe.ts';
-import { JobList } from './parts/jobs.tsx';
+import { type JobLine, JobList } from './parts/jobs.tsx';
 import { Tag } from './parts/tag.tsx';
+
+export interface SafePlace {
+  readonly id: string;
+  readonly name: string;
+  /** "tray, kept in the safe". */
+  readonly kind: string;
+  readonly jobs: readonly JobLine[];
+}
 
 interface SafeProps {
   readonly at: string;
-  readonly shelves: readonly Shelf[];
+  readonly shelves: readonly SafePlace[];
   readonly out: readonly JobLine[];
 }
 
@@ -48,7 +54,7 @@ export function SafeView({ at, shelves, out }: SafeProps) {
 }
 
 interface CountProps {
-  readonly shelf: Shelf;
+  readonly shelf: SafePlace;
   readonly scanned: readonly string[];
   readonly problem: string | null;
   readonly found: readonly JobLine[];
@@ -108,7 +114,7 @@ export function CountView({ shelf, scanned, problem, found, missing, extra }: Co
   );
 }
 
-function Extra({ extra, place }: Pick<CountProps, 'extra'> & { readonly place: Shelf }) {
+function Extra({ extra, place }: Pick<CountProps, 'extra'> & { readonly place: SafePlace }) {
   if (extra.length === 0) return null;
   return (
     <section class="block">

@@ -1,6 +1,20 @@
-// Setup, and the sheet that brings the signing seed back.
-import type { SetupSection } from '../src/web/setup/setup-lists.ts';
+// Setup: its lists, each with how to add to it, and the form for a PIN.
 import { ErrorSummary, FieldError, type Shown } from './parts/errors.tsx';
+
+type Link = readonly [href: string, words: string];
+export interface SetupRow {
+  readonly words: string;
+  readonly href: string | null;
+  readonly more: string;
+  /** What is most likely to be done with it next. */
+  readonly next: Link | null;
+}
+export interface SetupSection {
+  readonly title: string;
+  readonly rows: readonly SetupRow[];
+  readonly none: string;
+  readonly add: readonly Link[];
+}
 
 interface Props {
   readonly sections: readonly SetupSection[];
@@ -80,59 +94,6 @@ function Section({ title, rows, none, add }: SetupSection) {
           <a href={href}>{words}</a>
         ))}
       </p>
-    </section>
-  );
-}
-
-interface Sheet {
-  readonly shop: string;
-  readonly log: string;
-  readonly seed: string;
-  readonly vkey: string;
-  readonly fingerprint: string;
-}
-
-export function RecoverySheet({ shop, log, seed, vkey, fingerprint }: Sheet) {
-  return (
-    <section class="head paper">
-      <h1>Recovery sheet</h1>
-      <p>
-        Print this and lock it away from this machine. Whoever has the seed can sign as {shop}; without it and the files nobody can go on
-        signing this ledger.
-      </p>
-      <dl class="facts">
-        <div>
-          <dt>Shop</dt>
-          <dd>{shop}</dd>
-        </div>
-        <div>
-          <dt>Ledger</dt>
-          <dd>
-            <code>{log}</code>
-          </dd>
-        </div>
-        <div>
-          <dt>Signing seed</dt>
-          <dd>
-            <code>{seed.match(/.{1,8}/g)?.join(' ')}</code>
-          </dd>
-        </div>
-        <div>
-          <dt>Public key</dt>
-          <dd>
-            <code>{vkey}</code>
-          </dd>
-        </div>
-        <div>
-          <dt>Its fingerprint, SHA-256</dt>
-          <dd>
-            <code>{fingerprint.match(/.{1,8}/g)?.join(' ')}</code>
-          </dd>
-        </div>
-      </dl>
-      <a class="button" href="/">
-        It is printed: to the counter
-      </a>
     </section>
   );
 }

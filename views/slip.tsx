@@ -1,6 +1,11 @@
 // What the customer takes away, what stays with the shop, and what goes on the bag.
-import type { QrCode } from '../src/web/counter/qr.ts';
 import { Tag } from './parts/tag.tsx';
+
+export interface QrCode {
+  /** Modules a side, without the quiet zone. */
+  readonly side: number;
+  readonly path: string;
+}
 
 interface Props {
   readonly shop: string;

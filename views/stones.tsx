@@ -1,6 +1,5 @@
 // The stones of a job: the seats drawn in a row, and each with its paper and what was done to it.
-import type { StoneRow } from '../src/web/job/stones.ts';
-import { Diagram } from './charts/seats.tsx';
+import { Diagram, type StoneRow } from './charts/seats.tsx';
 
 interface Props {
   readonly job: string;

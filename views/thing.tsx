@@ -1,6 +1,5 @@
 // A lot, stock, skin, balance or place, with the entries that tell of it.
-import type { LedgerLine } from '../src/web/job/ledger-lines.ts';
-import { Ledger } from './parts/ledger.tsx';
+import { Ledger, type LedgerLine } from './parts/ledger.tsx';
 
 const KINDS: Readonly<Record<string, string>> = {
   lot: 'Scrap lot',

@@ -1,7 +1,12 @@
 // The trail: every entry, newest first, and the check of the log.
-import type { LedgerLine } from '../src/web/job/ledger-lines.ts';
-import type { Checked } from '../src/web/owner/trail.ts';
-import { Ledger } from './parts/ledger.tsx';
+import { Ledger, type LedgerLine } from './parts/ledger.tsx';
+
+export interface Checked {
+  readonly whole: boolean;
+  readonly say: string;
+  readonly seq?: number | null;
+  readonly root?: string;
+}
 
 interface Props {
   readonly lines: readonly LedgerLine[];

@@ -5,10 +5,9 @@ import type { CivilDate, Instant } from '../units/dates.ts';
 import { isRef, type Ref, type RefKind } from '../units/ids.ts';
 import type { Reading } from '../weighing/reading.ts';
 import type { Fact } from './facts.ts';
-import type { States } from './holding.ts';
+import type { Audience, States } from './holding.ts';
 import { type Control, type ValueKind, weight as weightKind } from './values.ts';
 
-export type Audience = 'customer' | 'shop';
 /** 'as its target' stands in a correction only: open or sealed is known when it is written. */
 export type Seal = Audience | 'as its target';
 export type Role = 'tells' | 'names' | 'begins' | 'names or begins';

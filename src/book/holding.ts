@@ -2,7 +2,6 @@
 import type { Instant } from '../units/dates.ts';
 import type { Ref } from '../units/ids.ts';
 import type { MassNg, MassUnit } from '../units/mass.ts';
-import type { Audience } from './entry.ts';
 import type { Holder, JobState, LotState, Owner, Range, StaffRole } from './facts.ts';
 
 /** A sum in ng, or the entry since which it cannot be known. */
@@ -18,6 +17,8 @@ export interface Weighable {
   /** Gone out of the shop whole. */
   readonly gone: boolean;
 }
+/** For whom a sealed field is kept. */
+export type Audience = 'customer' | 'shop';
 /** One field of an entry already written, as a correction sees it. */
 export interface Remembered {
   readonly name: string;

@@ -6,7 +6,8 @@ import type { Thing } from '../ledger/thing.ts';
 import { type Addition, showsAdditionCaution, ukAdditionGate } from '../trade/cautions.ts';
 import type { HallmarkMetal } from '../trade/fineness-law.ts';
 import { readMark } from '../trade/marks.ts';
-import { CARE_ANSWERS, type Care, type CareAnswer, type CareStep, type StoneAsSeen, stoneCare } from '../trade/stone-care.ts';
+import { type Care, stoneCare } from '../trade/stone-care.ts';
+import { CARE_ANSWERS, type CareAnswer, type CareStep, type StoneAsSeen } from '../trade/stone-care-table.ts';
 import { formatMassWithUnit, type MassNg, massNg } from '../units/mass.ts';
 import { netNg } from '../weighing/reading.ts';
 

@@ -1,6 +1,27 @@
 // What the bench's own and the laboratories' sources say of each stone at each step: the answer, where it was read, and the care.
 // The strictest bench or laboratory source stands; a step without an entry takes the answer of the stone's family.
-import type { CareFamily, CareSubject } from './stone-care.ts';
+import type { SourceId } from './sources.ts';
+
+/** From mild to strict; pickle always means cooled in air first. */
+export const CARE_ANSWERS = ['usual', 'caution', 'remove', 'no-heat-no-water-or-decline'] as const;
+export type CareAnswer = (typeof CARE_ANSWERS)[number];
+export const CARE_STEPS = ['torch', 'pickle', 'ultrasonic', 'steam', 'platingBath', 'laser', 'hammerSetting'] as const;
+export type CareStep = (typeof CARE_STEPS)[number];
+/** Where it was read, or that nothing was. */
+export type Basis = readonly SourceId[] | 'common practice' | 'memory';
+
+type CareFamily = Readonly<Record<CareStep, CareAnswer>> & { readonly words: string };
+/** A stone as the bench sees it: no treatment means looked at under 10x and nothing found; no backing means open. */
+export interface StoneAsSeen {
+  readonly species: string;
+  readonly treatment?: string;
+  readonly cut?: string;
+  readonly backing?: string;
+}
+export interface CareSubject extends StoneAsSeen {
+  readonly family: keyof typeof CARE_FAMILIES;
+  readonly care: Readonly<Partial<Record<CareStep, readonly [answer: CareAnswer, basis: Basis, note?: string]>>>;
+}
 
 /** Answers by family for the steps torch, pickle, ultrasonic, steam, platingBath, laser, hammerSetting. */
 export const CARE_FAMILIES = {

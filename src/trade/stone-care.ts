@@ -1,27 +1,15 @@
 // Whether a stone may stay in for a step of the bench. The strictest source wins, and unknown means take it out. An answer never blocks.
-import type { SourceId } from './sources.ts';
-import { CARE_FAMILIES, STONE_CARE } from './stone-care-table.ts';
+import {
+  type Basis,
+  CARE_ANSWERS,
+  CARE_FAMILIES,
+  type CareAnswer,
+  type CareStep,
+  type CareSubject,
+  STONE_CARE,
+  type StoneAsSeen,
+} from './stone-care-table.ts';
 
-/** From mild to strict; pickle always means cooled in air first. */
-export const CARE_ANSWERS = ['usual', 'caution', 'remove', 'no-heat-no-water-or-decline'] as const;
-export type CareAnswer = (typeof CARE_ANSWERS)[number];
-export const CARE_STEPS = ['torch', 'pickle', 'ultrasonic', 'steam', 'platingBath', 'laser', 'hammerSetting'] as const;
-export type CareStep = (typeof CARE_STEPS)[number];
-/** Where it was read, or that nothing was. */
-type Basis = readonly SourceId[] | 'common practice' | 'memory';
-
-export type CareFamily = Readonly<Record<CareStep, CareAnswer>> & { readonly words: string };
-/** A stone as the bench sees it: no treatment means looked at under 10x and nothing found; no backing means open. */
-export interface StoneAsSeen {
-  readonly species: string;
-  readonly treatment?: string;
-  readonly cut?: string;
-  readonly backing?: string;
-}
-export interface CareSubject extends StoneAsSeen {
-  readonly family: keyof typeof CARE_FAMILIES;
-  readonly care: Readonly<Partial<Record<CareStep, readonly [answer: CareAnswer, basis: Basis, note?: string]>>>;
-}
 export interface Care {
   readonly answer: CareAnswer;
   readonly basis: Basis;

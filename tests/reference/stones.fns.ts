@@ -2,14 +2,8 @@
 import { FRACTION_CHARTS, isFractionPlausible, paperCarats, statedRange } from '../../src/trade/carat-words.ts';
 import { agreesWith, estimateOf } from '../../src/trade/estimate.ts';
 import { GEMS, type GemName } from '../../src/trade/gems.ts';
-import {
-  acidPickleAllowed,
-  type CareStep,
-  type StoneAsSeen,
-  stoneCare,
-  torchAction,
-  ultrasonicAllowed,
-} from '../../src/trade/stone-care.ts';
+import { acidPickleAllowed, stoneCare, torchAction, ultrasonicAllowed } from '../../src/trade/stone-care.ts';
+import type { CareStep, StoneAsSeen } from '../../src/trade/stone-care-table.ts';
 import type { Girdle, StoneFormulaId } from '../../src/trade/stone-formulas.ts';
 import {
   type Access,

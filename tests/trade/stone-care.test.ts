@@ -1,8 +1,8 @@
 // Stones at the bench: unknown means take it out, a closed back is left alone, and printed advice that is too mild is refused.
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import { CARE_ANSWERS, CARE_STEPS, isAdviceTooMild, stoneCare, torchAction } from '../../src/trade/stone-care.ts';
-import { CARE_FAMILIES, STONE_CARE } from '../../src/trade/stone-care-table.ts';
+import { isAdviceTooMild, stoneCare, torchAction } from '../../src/trade/stone-care.ts';
+import { CARE_ANSWERS, CARE_FAMILIES, CARE_STEPS, STONE_CARE } from '../../src/trade/stone-care-table.ts';
 
 const step = fc.constantFrom(...CARE_STEPS);
 const species = fc.constantFrom(...new Set(STONE_CARE.map((subject) => subject.species)));

@@ -1,5 +1,18 @@
 // The seats of a piece drawn in the order they were noted, each in the outline of its stone's cut.
-import type { StoneRow } from '../../src/web/job/stones.ts';
+import type { Seat } from '../../src/projections/stones.ts';
+
+export interface StoneRow {
+  readonly letter: string;
+  readonly paper: string;
+  readonly seat: string;
+  readonly what: string;
+  readonly cut: string;
+  readonly where: Seat['where'];
+  readonly stones: number;
+  readonly events: readonly { readonly seq: number; readonly words: string }[];
+  /** What is most likely to be done with it next. */
+  readonly next: readonly [href: string, words: string] | null;
+}
 
 const STEP = 64;
 const ACROSS = 10;

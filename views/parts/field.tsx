@@ -27,9 +27,9 @@ export function FieldView(props: FieldProps) {
     case 'weight':
       return <WeightView {...props} />;
     case 'group':
-      return <GroupView {...props} control={control} />;
+      return <GroupView {...props} control={control} One={FieldView} />;
     case 'list':
-      return <ListView {...props} control={control} />;
+      return <ListView {...props} control={control} One={FieldView} />;
     case 'fresh':
       return <input type="hidden" name={name} value={typedIn(form, name)} />;
     case 'tick':

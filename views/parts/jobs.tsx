@@ -1,6 +1,17 @@
 // A list of jobs by their bags, as the bench, the safe and the owner see it.
-import type { JobLine } from '../../src/web/bench/bench.ts';
 import { Tag } from './tag.tsx';
+
+/** A job as a list shows it: its bag, what it is, the entry that comes next, and the day. */
+export interface JobLine {
+  readonly id: string;
+  readonly bag: string;
+  readonly metal: string;
+  readonly what: string;
+  readonly next: string;
+  readonly promised: string;
+  readonly late: boolean;
+  readonly where: string;
+}
 
 export function JobList({ jobs }: { readonly jobs: readonly JobLine[] }) {
   return (

@@ -1,5 +1,19 @@
 // The entries of a job or a thing, newest first: what was corrected is struck, and its corrections stand joined below it.
-import type { LedgerLine } from '../../src/web/job/ledger-lines.ts';
+export interface LedgerLine {
+  readonly seq: number;
+  readonly hash: string;
+  readonly type: string;
+  readonly said: string;
+  readonly weight: string;
+  readonly by: string;
+  readonly at: string;
+  /** Recorded more than a quarter of an hour after it happened. */
+  readonly late: string | null;
+  /** What was written first, where a correction now stands for it. */
+  readonly first: { readonly said: string; readonly weight: string } | null;
+  readonly correctedBy: readonly number[];
+  readonly corrects: number | null;
+}
 
 export function Ledger({ lines }: { readonly lines: readonly LedgerLine[] }) {
   const here = new Map(lines.map((line) => [line.seq, line]));

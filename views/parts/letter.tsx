@@ -1,6 +1,19 @@
 // The lists of a record letter: the stones, what was removed and added, and what was done when.
 import type { Crossing, Letter, LetterStone } from '../../src/letter/letter-words.ts';
-import type { LetterShown, Src } from '../letter.tsx';
+import type { Moment } from '../../src/letter/timeline.ts';
+
+export interface LetterShown {
+  readonly shop: string;
+  readonly bag: string;
+  readonly title: string;
+  readonly issued: string;
+  readonly entries: number;
+  readonly letter: Letter;
+  readonly photos: readonly { readonly hash: string; readonly at: string; readonly shows: string }[];
+  readonly moments: readonly (Omit<Moment, 'atMs'> & { readonly at: string })[];
+}
+/** Where a photograph is to be had; nowhere once it was deleted. */
+export type Src = (hash: string) => string;
 
 export function Stones({ stones }: { readonly stones: readonly LetterStone[] }) {
   if (stones.length === 0) return null;

@@ -1,19 +1,21 @@
 // Several values that belong together, and lists of them: one compact row for each, one empty row, and a button for one more.
+import type { FC } from 'hono/jsx';
 import type { Control } from '../../src/book/values.ts';
 import { FieldError, inputId } from './errors.tsx';
-import { FieldView } from './field.tsx';
 import { type FieldProps, Hint, IfAny, typedIn } from './labels.tsx';
 
 type Group = Extract<Control, { kind: 'group' }>;
 type List = Extract<Control, { kind: 'list' }>;
+/** How one value is shown, whatever its control: handed in by the view of every control. */
+type One = FC<FieldProps>;
 
-export function GroupView({ name, label, control, form, inRow }: FieldProps & { readonly control: Group }) {
+export function GroupView({ name, label, control, form, inRow, One }: FieldProps & { readonly control: Group; readonly One: One }) {
   return (
     <fieldset class={inRow ? 'row' : 'field'} id={inputId(name)}>
       <legend>{label}</legend>
       <FieldError name={name} problems={form.problems} />
       {Object.entries(control.members).map(([member, of]) => (
-        <FieldView name={`${name}.${member}`} label={of.label} optional={of.optional} control={of.control} form={form} inRow />
+        <One name={`${name}.${member}`} label={of.label} optional={of.optional} control={of.control} form={form} inRow />
       ))}
     </fieldset>
   );
@@ -22,7 +24,7 @@ export function GroupView({ name, label, control, form, inRow }: FieldProps & { 
 const isFresh = (of: Control, key: string) => of.kind === 'group' && of.members[key.split('.').at(-1) ?? '']?.control.kind === 'fresh';
 
 /** Rows that were filled in and one more, or as many as were asked for with "Add a row". */
-export function ListView({ name, label, hint, optional, control, form }: FieldProps & { readonly control: List }) {
+export function ListView({ name, label, hint, optional, control, form, One }: FieldProps & { readonly control: List; readonly One: One }) {
   const filled = [...form.typed.keys()].flatMap((key) =>
     key.startsWith(`${name}.`) && typedIn(form, key) !== '' && !isFresh(control.of, key)
       ? [Number.parseInt(key.slice(name.length + 1), 10) + 1]
@@ -39,7 +41,7 @@ export function ListView({ name, label, hint, optional, control, form }: FieldPr
       <FieldError name={name} problems={form.problems} />
       <input type="hidden" name={`rows.${name}`} value={String(rows)} />
       {Array.from({ length: rows }, (_, row) => (
-        <FieldView name={`${name}.${row}`} label={`${row + 1}`} optional={row > 0} control={control.of} form={form} inRow />
+        <One name={`${name}.${row}`} label={`${row + 1}`} optional={row > 0} control={control.of} form={form} inRow />
       ))}
       {rows < control.max && (
         <button class="plain" name="more" value={name}>

@@ -2,23 +2,12 @@
 
 import { Hono } from 'hono';
 import { BenchView } from '../../../views/bench.tsx';
+import type { JobLine } from '../../../views/parts/jobs.tsx';
 import { fullPathReasons } from '../../projections/path.ts';
 import { respond } from '../form/negotiate.ts';
 import { nextEntries, titleOf } from '../job/next-entry.ts';
 import { type Env, policyFor, type Resource, whoAsks } from '../session/context.ts';
 import { type InHouse, jobsInHouse } from './house.ts';
-
-/** A job as a list shows it: its bag, what it is, the entry that comes next, and the day. */
-export interface JobLine {
-  readonly id: string;
-  readonly bag: string;
-  readonly metal: string;
-  readonly what: string;
-  readonly next: string;
-  readonly promised: string;
-  readonly late: boolean;
-  readonly where: string;
-}
 
 export const bench: Resource = (web) => {
   const app = new Hono<Env>();

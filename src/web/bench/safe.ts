@@ -1,21 +1,13 @@
 // The safe: what is in, by place and tray, what is out and with whom, and a count of a tray by scanning its bags.
 import { Hono } from 'hono';
-import { CountView, SafeView } from '../../../views/safe.tsx';
+import { CountView, type SafePlace, SafeView } from '../../../views/safe.tsx';
 import type { Thing } from '../../ledger/thing.ts';
 import { formatInstant } from '../../units/dates.ts';
 import { readBagCode } from '../../units/ids.ts';
 import { respond } from '../form/negotiate.ts';
 import { type Ctx, type Env, policyFor, type Resource, thingsOf, type Web, whoAsks } from '../session/context.ts';
-import { type JobLine, jobLine } from './bench.ts';
+import { jobLine } from './bench.ts';
 import { type InHouse, isInSafe, jobsInHouse } from './house.ts';
-
-export interface Shelf {
-  readonly id: string;
-  readonly name: string;
-  /** "tray, kept in the safe". */
-  readonly kind: string;
-  readonly jobs: readonly JobLine[];
-}
 
 export const safe: Resource = (web) => {
   const app = new Hono<Env>();
@@ -37,7 +29,7 @@ async function safePlaces(web: Web): Promise<readonly Thing[]> {
   return all.filter(({ id }) => isInSafe(id, known));
 }
 
-const shelfOf = (place: Thing, rows: readonly InHouse[], me: string): Shelf => ({
+const shelfOf = (place: Thing, rows: readonly InHouse[], me: string): SafePlace => ({
   id: place.id,
   name: place.says.name ?? '',
   kind: place.says.kind ?? '',

@@ -1,6 +1,6 @@
 // Find: a bag code goes straight to its job; anything else is looked for in what entries say, and in people's names and telephones.
 import { Hono } from 'hono';
-import { FindView } from '../../../views/find.tsx';
+import { FindView, type Hit } from '../../../views/find.tsx';
 import type { Thing } from '../../ledger/thing.ts';
 import { findThings } from '../../store/read.ts';
 import { thingOf } from '../../store/shelf.ts';
@@ -8,14 +8,6 @@ import { readBagCode } from '../../units/ids.ts';
 import { goTo, respond } from '../form/negotiate.ts';
 import { wordsFor } from '../job/words.ts';
 import type { Env, Resource, Web } from '../session/context.ts';
-
-export interface Hit {
-  readonly href: string;
-  readonly words: string;
-  readonly kind: string;
-  /** The bag it lies in. */
-  readonly bag: string;
-}
 
 export const find: Resource = (web) => {
   const app = new Hono<Env>();

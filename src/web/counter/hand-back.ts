@@ -12,7 +12,7 @@ import { jobThings } from '../form/form.ts';
 import { type FormOf, showFormPage } from '../form/form-page.ts';
 import { goTo } from '../form/negotiate.ts';
 import { receiveForm } from '../form/submit.ts';
-import { jobAt } from '../job/job.ts';
+import { jobAt } from '../job/job-at.ts';
 import { entriesOf } from '../job/ledger-lines.ts';
 import { type Ctx, type Env, policyFor, type Resource, type Web } from '../session/context.ts';
 

@@ -15,7 +15,7 @@ import { readFrontier } from '../../store/tree.ts';
 import { formatCivilDate } from '../../units/dates.ts';
 import { jobThings } from '../form/form.ts';
 import { goTo, respond } from '../form/negotiate.ts';
-import { jobAt } from '../job/job.ts';
+import { jobAt } from '../job/job-at.ts';
 import { entriesOf } from '../job/ledger-lines.ts';
 import { wordsFor } from '../job/words.ts';
 import { type Ctx, type Env, policyFor, type Resource, type Web, whoAsks } from '../session/context.ts';

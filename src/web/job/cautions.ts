@@ -5,7 +5,7 @@ import type { Thing } from '../../ledger/thing.ts';
 import { additionCaution, careStepsOf, isMarked, type Planned, stoneCautions } from '../../projections/cautions.ts';
 import { told } from '../../projections/told.ts';
 import { CAUTIONS, type CautionId } from '../../trade/caution-table.ts';
-import type { CareStep } from '../../trade/stone-care.ts';
+import type { CareStep } from '../../trade/stone-care-table.ts';
 import { netNg, type Reading } from '../../weighing/reading.ts';
 import { jobThings } from '../form/form.ts';
 import { first } from '../form/posted.ts';

@@ -1,4 +1,5 @@
 // An entry's fields in words: label by label, as a person reads them.
+import type { Detail } from '../../../views/entry.tsx';
 import type { Control } from '../../book/values.ts';
 import type { Kept } from '../../ledger/leaf.ts';
 import { entryType } from '../../ledger/registry.ts';
@@ -7,14 +8,6 @@ import { formatMoney, type Money } from '../../units/money.ts';
 import { type Reading, readingWords } from '../../weighing/reading.ts';
 import type { Policy, Web } from '../session/context.ts';
 import { namer } from './words.ts';
-
-export interface Detail {
-  readonly name: string;
-  readonly label: string;
-  readonly words: string;
-  readonly correctable: boolean;
-  readonly sealed: boolean;
-}
 
 /** Every field the entry has, in the order of its form; `now` is what it says after corrections. */
 export async function describe(web: Web, policy: Policy, kept: Kept, now: Readonly<Record<string, unknown>>): Promise<readonly Detail[]> {

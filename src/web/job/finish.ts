@@ -10,7 +10,7 @@ import { jobThings } from '../form/form.ts';
 import { type FormOf, showFormPage } from '../form/form-page.ts';
 import { receiveForm } from '../form/submit.ts';
 import { type Ctx, type Env, policyFor, type Resource, thingsOf, type Web, whoAsks } from '../session/context.ts';
-import { jobAt } from './job.ts';
+import { jobAt } from './job-at.ts';
 
 export const finish: Resource = (web) => {
   const app = new Hono<Env>();

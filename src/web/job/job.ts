@@ -1,7 +1,8 @@
 // One job: where it is, whether it reckons, what comes next, its photographs and its ledger; and the screen turned to the customer.
 import { Hono } from 'hono';
 import { JobView } from '../../../views/job.tsx';
-import { CustomerFace, type LetterShown } from '../../../views/letter.tsx';
+import { CustomerFace } from '../../../views/letter.tsx';
+import type { LetterShown } from '../../../views/parts/letter.tsx';
 import { ENTRIES } from '../../entries/index.ts';
 import type { Kept } from '../../ledger/leaf.ts';
 import { holderOf, placeOf, sumOf, type Thing } from '../../ledger/thing.ts';
@@ -16,6 +17,7 @@ import { expectedWords, jobThings } from '../form/form.ts';
 import { respond } from '../form/negotiate.ts';
 import { type Ctx, type Env, mayWrite, policyFor, type Resource, type Web, whoAsks } from '../session/context.ts';
 import { jobCautions } from './cautions.ts';
+import { jobAt } from './job-at.ts';
 import { entriesOf, ledgerLines } from './ledger-lines.ts';
 import { letterFor, photoPath } from './letter.ts';
 import { isSheet, nextEntries, titleOf } from './next-entry.ts';
@@ -114,12 +116,6 @@ const UNDER_REVIEW = {
   beam: { state: 'open', tilt: 0, sentence: 'The weights are being checked.', numbers: [] },
   disagreements: [],
 } as const;
-
-/** The job that the address names, or null. */
-export async function jobAt(web: Web, c: Ctx): Promise<Thing | null> {
-  const [row] = await web.store.read("SELECT state FROM thing WHERE id = ? AND kind = 'job'", [c.req.param('job') ?? '']);
-  return row ? thingOf(row) : null;
-}
 
 async function placeWords(web: Web, id: string): Promise<string> {
   const [row] = await web.store.read('SELECT state FROM thing WHERE id = ?', [id]);

@@ -1,5 +1,6 @@
 // The lines of a ledger as a page shows them: what was said, by whom, when; corrections joined to what they correct.
 
+import type { LedgerLine } from '../../../views/parts/ledger.tsx';
 import { correctionsIn, factsOf, patchedData } from '../../ledger/corrections.ts';
 import type { Kept } from '../../ledger/leaf.ts';
 import { entryType, openData, readingsIn, type Values } from '../../ledger/registry.ts';
@@ -8,22 +9,6 @@ import { formatInstant } from '../../units/dates.ts';
 import { readingWords } from '../../weighing/reading.ts';
 import type { Policy, Web } from '../session/context.ts';
 import { namer } from './words.ts';
-
-export interface LedgerLine {
-  readonly seq: number;
-  readonly hash: string;
-  readonly type: string;
-  readonly said: string;
-  readonly weight: string;
-  readonly by: string;
-  readonly at: string;
-  /** Recorded more than a quarter of an hour after it happened. */
-  readonly late: string | null;
-  /** What was written first, where a correction now stands for it. */
-  readonly first: { readonly said: string; readonly weight: string } | null;
-  readonly correctedBy: readonly number[];
-  readonly corrects: number | null;
-}
 
 const LATE_MS = 15 * 60_000;
 

@@ -2,7 +2,8 @@
 import { readFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { Hono } from 'hono';
-import { LetterFile, LetterPage, type LetterShown } from '../../../views/letter.tsx';
+import { LetterFile, LetterPage } from '../../../views/letter.tsx';
+import type { LetterShown } from '../../../views/parts/letter.tsx';
 import { TellFirst } from '../../../views/tell-first.tsx';
 import type { Kept } from '../../ledger/leaf.ts';
 import type { Thing } from '../../ledger/thing.ts';
@@ -18,7 +19,7 @@ import { jobThings } from '../form/form.ts';
 import { respond } from '../form/negotiate.ts';
 import { type Ctx, type Env, policyFor, type Resource, thingsOf, type Web } from '../session/context.ts';
 import { checkDataOf } from './check-data.ts';
-import { jobAt } from './job.ts';
+import { jobAt } from './job-at.ts';
 import { entriesOf } from './ledger-lines.ts';
 import { groundsFor } from './reckoned.ts';
 

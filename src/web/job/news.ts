@@ -2,7 +2,7 @@
 import { Hono } from 'hono';
 import { News } from '../../../views/parts/news.tsx';
 import type { Env, Resource } from '../session/context.ts';
-import { jobAt } from './job.ts';
+import { jobAt } from './job-at.ts';
 
 export const news: Resource = (web) => {
   const app = new Hono<Env>();

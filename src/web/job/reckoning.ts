@@ -12,7 +12,7 @@ import { readingWords } from '../../weighing/reading.ts';
 import { jobThings } from '../form/form.ts';
 import { respond } from '../form/negotiate.ts';
 import { type Ctx, type Env, type Policy, policyFor, type Resource, type Web } from '../session/context.ts';
-import { jobAt } from './job.ts';
+import { jobAt } from './job-at.ts';
 import { entriesOf } from './ledger-lines.ts';
 import { groundsFor } from './reckoned.ts';
 import { wordsFor } from './words.ts';

@@ -1,5 +1,6 @@
 // The stones of a job: whether each is here, and which it is.
 import { Hono } from 'hono';
+import type { StoneRow } from '../../../views/charts/seats.tsx';
 import { StonesView } from '../../../views/stones.tsx';
 import { BACKINGS, CUTS, SEAT_STATES, SPECIES } from '../../book/stones.ts';
 import { stonesWords } from '../../book/words.ts';
@@ -8,7 +9,7 @@ import { caratWords } from '../../weighing/reading.ts';
 import { jobThings } from '../form/form.ts';
 import { respond } from '../form/negotiate.ts';
 import { type Env, mayWrite, type Resource, whoAsks } from '../session/context.ts';
-import { jobAt } from './job.ts';
+import { jobAt } from './job-at.ts';
 import { entriesOf } from './ledger-lines.ts';
 
 export const stones: Resource = (web) => {
@@ -46,19 +47,6 @@ const DOING = [
   ['stone_set', 'Set stones'],
   ['piece_checked', 'Count the piece'],
 ] as const;
-
-export interface StoneRow {
-  readonly letter: string;
-  readonly paper: string;
-  readonly seat: string;
-  readonly what: string;
-  readonly cut: string;
-  readonly where: Seat['where'];
-  readonly stones: number;
-  readonly events: readonly { readonly seq: number; readonly words: string }[];
-  /** What is most likely to be done with it next. */
-  readonly next: readonly [href: string, words: string] | null;
-}
 
 const word = (words: Readonly<Record<string, string>>, code: string | undefined): string =>
   code === undefined ? '' : (words[code] ?? code);

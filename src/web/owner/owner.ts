@@ -1,6 +1,6 @@
 // For the owner: what needs a decision today, each with the page where it is decided.
 import { Hono } from 'hono';
-import { OwnerView } from '../../../views/owner.tsx';
+import { type Heap, OwnerView } from '../../../views/owner.tsx';
 import { stonesWords } from '../../book/words.ts';
 import type { Kept } from '../../ledger/leaf.ts';
 import { type Grounds, reckonJob } from '../../projections/job-reckoning.ts';
@@ -12,19 +12,6 @@ import { respond } from '../form/negotiate.ts';
 import { entriesOf } from '../job/ledger-lines.ts';
 import { groundsFor } from '../job/reckoned.ts';
 import { type Env, policyFor, type Resource, type Web } from '../session/context.ts';
-
-/** One thing to decide: the job, and why it is here. */
-export interface ToDecide {
-  readonly href: string;
-  readonly bag: string;
-  readonly metal: string;
-  readonly what: string;
-  readonly why: string;
-}
-export interface Heap {
-  readonly title: string;
-  readonly rows: readonly ToDecide[];
-}
 
 export const owner: Resource = (web) => {
   const app = new Hono<Env>();
@@ -52,7 +39,7 @@ export const owner: Resource = (web) => {
   return app;
 };
 
-const decision = ({ job, bag, metal, what }: InHouse, why: string | null, page: string): readonly ToDecide[] =>
+const decision = ({ job, bag, metal, what }: InHouse, why: string | null, page: string): Heap['rows'] =>
   why === null ? [] : [{ href: `/jobs/${job.id}${page}`, bag, metal, what, why }];
 
 function outTooLong({ holder, pieces, job, things }: InHouse, today: CivilDate): string | null {

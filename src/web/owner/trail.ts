@@ -3,7 +3,7 @@
 import { join } from 'node:path';
 import { Hono } from 'hono';
 import { stream } from 'hono/streaming';
-import { TrailView } from '../../../views/trail.tsx';
+import { type Checked, TrailView } from '../../../views/trail.tsx';
 import { ENTRIES } from '../../entries/index.ts';
 import { base64 } from '../../log/bytes.ts';
 import { formatVerifierKey } from '../../log/note.ts';
@@ -40,13 +40,6 @@ export const trail: Resource = (web) => {
   });
   return app;
 };
-
-export interface Checked {
-  readonly whole: boolean;
-  readonly say: string;
-  readonly seq?: number | null;
-  readonly root?: string;
-}
 
 async function page(web: Web, c: Ctx, checked: Checked | null): Promise<Response> {
   const before = Number(c.req.query('before'));

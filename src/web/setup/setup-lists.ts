@@ -1,4 +1,5 @@
 // The lists of Setup: what there is, what to do with each next, and how to add to it.
+import type { SetupRow, SetupSection } from '../../../views/setup.tsx';
 import { METAL_WORDS, type MetalCode } from '../../book/metals.ts';
 import type { Thing } from '../../ledger/thing.ts';
 import type { Ref } from '../../units/ids.ts';
@@ -8,19 +9,6 @@ import { wordsFor } from '../job/words.ts';
 import { type Policy, thingsOf, type Web } from '../session/context.ts';
 
 type Link = readonly [href: string, words: string];
-export interface SetupRow {
-  readonly words: string;
-  readonly href: string | null;
-  readonly more: string;
-  /** What is most likely to be done with it next. */
-  readonly next: Link | null;
-}
-export interface SetupSection {
-  readonly title: string;
-  readonly rows: readonly SetupRow[];
-  readonly none: string;
-  readonly add: readonly Link[];
-}
 
 /** Every list, in the order in which a shop begins. */
 export async function sectionsOf(web: Web, policy: Policy, people: readonly Thing[]): Promise<readonly SetupSection[]> {

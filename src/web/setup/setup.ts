@@ -2,7 +2,8 @@
 import { readFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { Hono } from 'hono';
-import { RecoverySheet, SetupView } from '../../../views/setup.tsx';
+import { RecoverySheet } from '../../../views/recovery-sheet.tsx';
+import { SetupView } from '../../../views/setup.tsx';
 import { hex } from '../../log/bytes.ts';
 import { formatVerifierKey } from '../../log/note.ts';
 import { sha256 } from '../../store/crypto.ts';
