@@ -1,5 +1,5 @@
 // Form text ↔ values, by control: what a form posts is read into the leaf's value, and a value is written back into a form.
-import { isCivilDate } from '../units/dates.ts';
+import { isCivilDate, localText } from '../units/dates.ts';
 import { type MassNg, type MassUnit, parseMass } from '../units/mass.ts';
 import { type Currency, formatMoney, parseMoney } from '../units/money.ts';
 import { MASS_WORDS, type Reading } from '../weighing/reading.ts';
@@ -171,12 +171,6 @@ function writeWeight(reading: Reading, name: string): readonly (readonly [string
   const parts = { text, unit, basis, balance, dry, again: repeats?.[0], because, formula };
   const said = Object.entries(parts).flatMap(([part, value]) => (value === undefined ? [] : [[`${name}.${part}`, value] as const]));
   return [...said, ...(onPan ?? []).map(({ thing }) => [`${name}.with`, thing] as const)];
-}
-
-/** "2026-12-08T14:30" in the zone, for a form. */
-export function localText(ms: number, zone: string): string {
-  const parts = new Intl.DateTimeFormat('sv-SE', { timeZone: zone, dateStyle: 'short', timeStyle: 'short' }).format(ms);
-  return parts.replace(' ', 'T');
 }
 
 /** The instant of a local time in the zone, or null; a time that a clock change skips or doubles gives its first meaning. */

@@ -6,7 +6,7 @@ import type { Kept } from '../ledger/leaf.ts';
 import type { Thing } from '../ledger/thing.ts';
 import type { RefKind } from '../units/ids.ts';
 import type { Store } from './open.ts';
-import { keptOf, thingOf } from './shelf.ts';
+import { keptAll, thingOf } from './shelf.ts';
 import type { Value } from './sqlite.ts';
 
 type Readable = Pick<Store, 'read' | 'keys'>;
@@ -53,7 +53,7 @@ export async function entriesOfStream(
     .where(and(eq(entryLink.stream, stream), gte(entryLink.n, after)))
     .orderBy(asc(entryLink.n))
     .limit(atMost(limit));
-  return { rows: await keptAll(store, rows), next: nextOf(rows, limit, ({ n }) => n + 1) };
+  return { rows: await keptAll(store.read, store.keys, rows), next: nextOf(rows, limit, ({ n }) => n + 1) };
 }
 
 /** Entries before number `seq`, newest first; `next` is the `seq` of the following page. */
@@ -64,7 +64,7 @@ export async function entriesBefore(store: Readable, seq: number, limit = ROWS_M
     .where(lt(entry.seq, seq))
     .orderBy(desc(entry.seq))
     .limit(atMost(limit));
-  return { rows: await keptAll(store, rows), next: nextOf(rows, limit, (last) => last.seq || null) };
+  return { rows: await keptAll(store.read, store.keys, rows), next: nextOf(rows, limit, (last) => last.seq || null) };
 }
 
 /** Things whose words hold all of these, newest first; of fewer than three characters, bags whose code begins so. */
@@ -82,9 +82,6 @@ export async function streamSize(store: Readable, stream: string): Promise<numbe
   const [row] = await selecting(store).select({ n: count() }).from(entryLink).where(eq(entryLink.stream, stream));
   return row?.n ?? 0;
 }
-
-const keptAll = ({ read, keys }: Readable, rows: readonly Parameters<typeof keptOf>[2][]) =>
-  Promise.all(rows.map((row) => keptOf(read, keys, row)));
 
 /** A page that is not full is the last. */
 const nextOf = <R>(rows: readonly R[], limit: number, cursor: (last: R) => number | null): number | null => {

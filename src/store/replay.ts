@@ -4,7 +4,7 @@ import type { Kept } from '../ledger/leaf.ts';
 import { overlayOn } from '../ledger/overlay.ts';
 import type { Keys } from './keys.ts';
 import { saveThings } from './rows.ts';
-import { keptOf, shelfOn } from './shelf.ts';
+import { keptAll, shelfOn } from './shelf.ts';
 import type { SqliteFile, Tx } from './sqlite.ts';
 
 const CHUNK = 1000;
@@ -23,7 +23,7 @@ export async function rebuild(file: SqliteFile, keys: Keys, progress: (done: num
     await tx.run('DELETE FROM thing');
     for (let from = 0; ; from += CHUNK) {
       const rows = await tx.all('SELECT seq, leaf, leaf_hash FROM entry WHERE seq >= ? ORDER BY seq LIMIT ?', [from, CHUNK]);
-      const chunk = await Promise.all(rows.map((row) => keptOf(tx.all, keys, row)));
+      const chunk = await keptAll(tx.all, keys, rows);
       await applyChunk(tx, keys, from, chunk);
       progress(from + chunk.length);
       if (chunk.length < CHUNK) return from + chunk.length;

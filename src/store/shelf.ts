@@ -33,14 +33,15 @@ export function shelfOn(query: Query, keys: Pick<Keys, 'keyOf'>): Shelf {
     },
     async leaves(stream) {
       const sql = 'SELECT seq, leaf, leaf_hash FROM entry_link JOIN entry USING (seq) WHERE stream = ? ORDER BY n';
-      return Promise.all((await query(sql, [stream])).map((row) => keptOf(query, keys, row)));
+      return keptAll(query, keys, await query(sql, [stream]));
     },
     openPieces: async () => (await query(OPEN_PIECES)).flatMap((row) => openPiece(thingOf(row), thingOf({ state: row.job }))),
   };
 }
 
-const OPEN_PIECES = `SELECT piece.state, job.state AS job FROM thing AS job JOIN thing AS piece ON piece.stream = job.id AND piece.kind = 'piece'
-  WHERE job.kind = 'job' AND job.status IN ('open', 'agreed', 'finished')`;
+/** CROSS JOIN keeps the order: from the few open jobs to their pieces, never from all pieces to their jobs. */
+const OPEN_PIECES = `SELECT piece.state, job.state AS job FROM thing AS job CROSS JOIN thing AS piece
+  WHERE job.kind = 'job' AND job.status IN ('open', 'agreed', 'finished') AND piece.stream = job.id AND piece.kind = 'piece' ORDER BY piece.n`;
 
 function openPiece({ gone, expected, stream }: Thing, { says }: Thing): readonly OpenPiece[] {
   const sum = sumOf(expected);
@@ -88,18 +89,38 @@ const decoder = new TextDecoder();
 
 /** An entry from its row (seq, leaf, leaf_hash), with its sealed values opened. */
 export async function keptOf(query: Query, keys: Pick<Keys, 'keyOf'>, row: Row): Promise<Kept> {
-  const leaf = JSON.parse(decoder.decode(bytesOf(row.leaf))) as Leaf;
-  const opened = leaf.sealed ? await openSealed(query, keys, leaf) : {};
-  return { seq: Number(row.seq), hash: base64url(bytesOf(row.leaf_hash)), leaf, opened };
+  const kept = parsed(row);
+  await openSealed(query, keys, [kept]);
+  return kept;
 }
 
-async function openSealed(query: Query, keys: Pick<Keys, 'keyOf'>, leaf: Leaf): Promise<Kept['opened']> {
-  const opened: Record<string, unknown> = {};
-  for (const row of await query('SELECT field, subject, iv, ciphertext FROM sealed WHERE seq = ?', [leaf.seq])) {
-    const found = await openOne(keys, leaf.log, leaf.seq, row);
-    if (found) opened[String(row.field)] = found.value;
+/** The same of many entries, in their order: one statement for all that is sealed in them. */
+export async function keptAll(query: Query, keys: Pick<Keys, 'keyOf'>, rows: readonly Row[]): Promise<readonly Kept[]> {
+  const all = rows.map(parsed);
+  await openSealed(query, keys, all);
+  return all;
+}
+
+interface Opening extends Kept {
+  readonly opened: Record<string, unknown>;
+}
+const parsed = (row: Row): Opening => ({
+  seq: Number(row.seq),
+  hash: base64url(bytesOf(row.leaf_hash)),
+  leaf: JSON.parse(decoder.decode(bytesOf(row.leaf))) as Leaf,
+  opened: {},
+});
+
+const SEALED = 'SELECT seq, field, subject, iv, ciphertext FROM sealed WHERE seq IN (SELECT value FROM json_each(?))';
+
+async function openSealed(query: Query, keys: Pick<Keys, 'keyOf'>, all: readonly Opening[]): Promise<void> {
+  const closed = new Map(all.filter(({ leaf }) => leaf.sealed).map((kept) => [kept.seq, kept]));
+  if (closed.size === 0) return;
+  for (const row of await query(SEALED, [JSON.stringify([...closed.keys()])])) {
+    const kept = closed.get(Number(row.seq));
+    const found = kept && (await openOne(keys, kept.leaf.log, kept.seq, row));
+    if (found) kept.opened[String(row.field)] = found.value;
   }
-  return opened;
 }
 
 /** The salt and value of a row of `sealed`, or null once its key is destroyed. */

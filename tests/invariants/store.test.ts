@@ -3,7 +3,7 @@ import fc from 'fast-check';
 import { expect, it } from 'vitest';
 import type { Command } from '../../src/ledger/leaf.ts';
 import { rebuild } from '../../src/store/replay.ts';
-import { keptOf, thingOf } from '../../src/store/shelf.ts';
+import { keptAll, thingOf } from '../../src/store/shelf.ts';
 import { histories, linesOf, played } from '../histories.ts';
 import { beginning, type Look, namesFrom } from '../memory-ledger.ts';
 import { openShop, type Shop } from '../shop.ts';
@@ -26,7 +26,7 @@ async function commandsOf(history: Parameters<typeof played>[0]): Promise<readon
 async function lookAt({ store }: Shop): Promise<Look> {
   const things = await store.read('SELECT state FROM thing ORDER BY n');
   const leaves = await store.read('SELECT seq, leaf, leaf_hash FROM entry ORDER BY seq');
-  return { things: things.map(thingOf), leaves: await Promise.all(leaves.map((row) => keptOf(store.read, store.keys, row))) };
+  return { things: things.map(thingOf), leaves: await keptAll(store.read, store.keys, leaves) };
 }
 
 it('things written live are those a rebuild makes and those the audit folds', { timeout: 60_000 }, async () => {

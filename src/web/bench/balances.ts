@@ -4,7 +4,7 @@ import { BalanceView } from '../../../views/balance.tsx';
 import { entryType, readingsIn } from '../../ledger/registry.ts';
 import type { Thing } from '../../ledger/thing.ts';
 import type { Balances, Check } from '../../projections/balances.ts';
-import { keptOf, thingOf } from '../../store/shelf.ts';
+import { keptAll, thingOf } from '../../store/shelf.ts';
 import { formatInstant, instant } from '../../units/dates.ts';
 import { decimalsOfStep, formatMassWithUnit, type MassUnit, massNg } from '../../units/mass.ts';
 import { type BalanceParameters, permissibleError } from '../../weighing/balance.ts';
@@ -89,7 +89,7 @@ async function inDoubt(web: Web, c: Ctx, balance: string, known: Balances) {
   if (failed === -1) return [];
   const sql = `SELECT seq, leaf, leaf_hash FROM entry WHERE instr(leaf, CAST(? AS BLOB)) > 0 AND type <> 'balance_checked' ORDER BY seq DESC LIMIT ?`;
   const rows = await web.store.read(sql, [balance, LOOKED_AT]);
-  const kept = await Promise.all(rows.map((row) => keptOf(web.store.read, web.store.keys, row)));
+  const kept = await keptAll(web.store.read, web.store.keys, rows);
   const doubted = kept.filter(({ leaf }) =>
     readingsIn(entryType(leaf.type), leaf.data).some(
       ({ reading }) => reading.balance === balance && known.isDoubted(reading, leaf.occurredAt),

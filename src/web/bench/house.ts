@@ -28,7 +28,7 @@ export interface InHouse {
 /** Jobs that are neither closed nor withdrawn, by the day they were promised for; those without a day last. */
 export async function jobsInHouse(web: Web, policy: Policy): Promise<readonly InHouse[]> {
   const sql = `SELECT state FROM thing WHERE stream IN
-    (SELECT id FROM thing WHERE kind = 'job' AND status NOT IN ('closed', 'withdrawn')) ORDER BY n`;
+    (SELECT id FROM thing WHERE kind = 'job' AND status IN ('open', 'agreed', 'finished')) ORDER BY n`;
   const all = (await web.store.read(sql)).map(thingOf);
   const byJob = new Map<string, Thing[]>();
   for (const thing of all) byJob.set(thing.stream, [...(byJob.get(thing.stream) ?? []), thing]);

@@ -4,7 +4,7 @@ import type { LedgerLine } from '../../../views/parts/ledger.tsx';
 import { correctionsIn, factsOf, patchedData } from '../../ledger/corrections.ts';
 import type { Kept } from '../../ledger/leaf.ts';
 import { entryType, openData, readingsIn, type Values } from '../../ledger/registry.ts';
-import { keptOf } from '../../store/shelf.ts';
+import { keptAll, keptOf } from '../../store/shelf.ts';
 import { formatInstant } from '../../units/dates.ts';
 import { readingWords } from '../../weighing/reading.ts';
 import type { Policy, Web } from '../session/context.ts';
@@ -52,7 +52,7 @@ export async function ledgerLines(web: Web, policy: Policy, kept: readonly Kept[
 export async function entriesOf(web: Web, stream: string): Promise<readonly Kept[]> {
   const sql = 'SELECT seq, leaf, leaf_hash FROM entry_link JOIN entry USING (seq) WHERE stream = ? ORDER BY n';
   const rows = await web.store.read(sql, [stream]);
-  return Promise.all(rows.map((row) => keptOf(web.store.read, web.store.keys, row)));
+  return keptAll(web.store.read, web.store.keys, rows);
 }
 
 /** One entry by its number. */

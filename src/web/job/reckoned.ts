@@ -3,7 +3,7 @@ import { type Balances, balancesIn } from '../../projections/balances.ts';
 import type { Grounds } from '../../projections/job-reckoning.ts';
 import { rateFrom } from '../../projections/loss.ts';
 import { told } from '../../projections/told.ts';
-import { keptOf, shelfOn } from '../../store/shelf.ts';
+import { keptAll, shelfOn } from '../../store/shelf.ts';
 import { lossHistory } from '../owner/loss-history.ts';
 import type { Policy, Web } from '../session/context.ts';
 
@@ -14,7 +14,7 @@ const BALANCE_ENTRIES = `SELECT seq, leaf, leaf_hash FROM entry_link JOIN entry 
 export async function balancesOf(web: Web, policy: Policy | null): Promise<Balances> {
   const { read, keys } = web.store;
   const rows = policy ? await read(BALANCE_ENTRIES, [policy.shop]) : [];
-  return balancesIn(told(await Promise.all(rows.map((row) => keptOf(read, keys, row)))));
+  return balancesIn(told(await keptAll(read, keys, rows)));
 }
 
 /** Grounds for any job; `but` is the job whose own pieces are not "other" pieces. */

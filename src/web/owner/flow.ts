@@ -9,7 +9,7 @@ import { type SkinPeriod, skinPeriods } from '../../projections/skins.ts';
 import { type Told, told } from '../../projections/told.ts';
 import { familyOf } from '../../projections/usual-loss.ts';
 import { ownerJob } from '../../reckoning/words.ts';
-import { keptOf } from '../../store/shelf.ts';
+import { keptAll } from '../../store/shelf.ts';
 import { civilDateOf, formatCivilDate, instant } from '../../units/dates.ts';
 import { formatMassWithUnit, massNg } from '../../units/mass.ts';
 import { respond } from '../form/negotiate.ts';
@@ -28,7 +28,7 @@ export const flow: Resource = (web) => {
   app.get('/flow', async (c) => {
     const policy = policyFor(c);
     const { read, keys } = web.store;
-    const entries = told(await Promise.all((await read(OF_POOLS)).map((row) => keptOf(read, keys, row))));
+    const entries = told(await keptAll(read, keys, await read(OF_POOLS)));
     const balances = await balancesOf(web, policy);
     const jobs = await lossHistory(web, balances);
     const [stocks, skins, lots] = await Promise.all([thingsOf(web, 'stock'), thingsOf(web, 'skin'), thingsOf(web, 'lot')]);

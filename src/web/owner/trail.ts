@@ -8,7 +8,7 @@ import { ENTRIES } from '../../entries/index.ts';
 import { base64 } from '../../log/bytes.ts';
 import { formatVerifierKey } from '../../log/note.ts';
 import { auditLog } from '../../store/audit.ts';
-import { keptOf } from '../../store/shelf.ts';
+import { keptAll } from '../../store/shelf.ts';
 import { exportLines } from '../../store/transfer.ts';
 import { respond } from '../form/negotiate.ts';
 import { ledgerLines } from '../job/ledger-lines.ts';
@@ -48,7 +48,7 @@ async function page(web: Web, c: Ctx, checked: Checked | null): Promise<Response
     AND (?3 = '' OR json_extract(CAST(leaf AS TEXT), '$.by') = ?3) ORDER BY seq DESC LIMIT ?4`;
   const from = Number.isSafeInteger(before) && before > 0 ? before : Number.MAX_SAFE_INTEGER;
   const rows = await web.store.read(sql, [from, only.type, only.by, PAGE]);
-  const kept = await Promise.all(rows.map((row) => keptOf(web.store.read, web.store.keys, row)));
+  const kept = await keptAll(web.store.read, web.store.keys, rows);
   const lines = await ledgerLines(web, policyFor(c), [...kept].reverse());
   const older = kept.length === PAGE ? (kept.at(-1)?.seq ?? null) : null;
   return respond(c, {
