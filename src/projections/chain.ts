@@ -1,4 +1,4 @@
-// One job as a chain: the nodes of its pieces, what crossed into and out of them, and which of those nodes a weighing has closed.
+// One job as a chain: the nodes of its pieces with all that left them unweighed, what crossed into and out of them, and which of those nodes a weighing has closed.
 import type { Weighing } from '../reckoning/closure.ts';
 import { reckon } from '../reckoning/network.ts';
 import { type MassNg, massNg } from '../units/mass.ts';
@@ -11,11 +11,13 @@ export interface Term extends Weighing {
 }
 export interface Chain {
   readonly cameIn: readonly Step[];
-  /** All that crossed into (+) or out of (−) the pieces, but their arrival. */
+  /** The nodes of the pieces, and those that unweighed flows join to them: stones, packets and metal that left unweighed and were weighed later. */
+  readonly own: ReadonlySet<string>;
+  /** All that crossed into (+) or out of (−) these, but the arrival of the pieces. */
   readonly crossed: readonly Step[];
   /** The last weighing of each piece; empty while there is none after its arrival. */
   readonly last: readonly Step[];
-  /** What closes the chain at its last weighings. */
+  /** What closes the chain at its last weighings, over every node that an unweighed flow joins to it. */
   readonly closing: readonly Term[];
   /** Whether something of it was not weighed, and since which entry what is left cannot be known. */
   readonly isOpen: boolean;
@@ -36,15 +38,19 @@ export function chainOf(history: History): Chain {
   const closedNodes = new Set([...pieceNodes].filter((id) => !ends.has(id)));
   const flowing = streams.filter(({ part }) => !ENDS.includes(part));
   const isArrival = ({ part, stones, to }: Step) => part === 'came in' && stones === undefined && pieceNodes.has(to);
-  const testable = new Set(reckon(networkOf(history)).groups.flatMap((group) => (group.testable ? group.nodes : [])));
+  const groups = reckon(networkOf(history)).groups.filter(({ testable: isTestable }) => isTestable);
+  const testable = new Set(groups.flatMap(({ nodes }) => nodes));
+  const closedOver = new Set([...closedNodes, ...groups.flatMap(({ nodes }) => (nodes.some((id) => closedNodes.has(id)) ? nodes : []))]);
+  const own = new Set([...pieceNodes, ...closedOver]);
   const unweighed = flowing.filter(({ ng, from, to }) => ng === null && [from, to].some((id) => pieceNodes.has(id) && !testable.has(id)));
   const last = flowing.filter(({ part, from, to }) => part === 'weighing' && closedNodes.has(from) && ends.has(to));
   const present = flowing.filter((step) => signOver(ends, step) !== 0);
   return {
     cameIn: flowing.filter(isArrival),
-    crossed: flowing.filter((step) => !isArrival(step) && signOver(pieceNodes, step) !== 0),
+    crossed: flowing.filter((step) => !isArrival(step) && signOver(own, step) !== 0),
+    own,
     last,
-    closing: termsOver(closedNodes, flowing),
+    closing: termsOver(closedOver, flowing),
     isOpen: [...closedNodes].some((id) => !testable.has(id)),
     unknownSince: unweighed.length === 0 ? null : Math.min(...unweighed.map(({ seq }) => seq)),
     expected: ends.size === 0 || present.some(({ ng }) => ng === null) ? null : sumOver(ends, present),

@@ -65,11 +65,21 @@ export interface JobReckoning {
   readonly doubted: readonly number[];
   /** Somebody has said why it did not agree. */
   readonly explained: boolean;
+  /** Why the arithmetic could say nothing at all; null otherwise. */
+  readonly problem: string | null;
 }
 
-/** Reckons a job from its entries. */
+/** Reckons a job from its entries. What cannot be reckoned says so in words: a job whose figures are beyond the arithmetic takes no other page with it. */
 export function reckonJob(kept: readonly Kept[], grounds: Grounds): JobReckoning {
   const entries = told(kept);
+  try {
+    return reckonTold(entries, grounds);
+  } catch (error) {
+    return unreckoned(grounds, error instanceof Error ? error.message : String(error));
+  }
+}
+
+function reckonTold(entries: readonly Told[], grounds: Grounds): JobReckoning {
   const history = historyOf(entries, grounds.balances.worths);
   const chain = chainOf(history);
   const cameIn = together(chain.cameIn, 1);
@@ -80,7 +90,7 @@ export function reckonJob(kept: readonly Kept[], grounds: Grounds): JobReckoning
   const network = reckon(withUsualLoss(history, chain, work?.usual));
   const last = chain.movedSince ? null : together(chain.last, -1);
   const unknownSince = cameIn === null ? null : chain.unknownSince;
-  const crossed = chain.crossed.flatMap((step) => (step.ng === null ? [] : [crossing(history, step, step.ng)]));
+  const crossed = chain.crossed.flatMap((step) => (step.ng === null ? [] : [termOf({ ...step, ng: step.ng }, chain.own.has(step.to) ? 1 : -1)]));
   const [added, removed] = [1, -1].map((side) => crossed.filter(({ sign }) => sign === side)) as [Term[], Term[]];
   const { expected } = chain;
   return {
@@ -88,10 +98,21 @@ export function reckonJob(kept: readonly Kept[], grounds: Grounds): JobReckoning
     state: stateOf(closed, chain.movedSince),
     sentence: sentenceOf({ cameIn, expected, unknownSince, closed, last: together(chain.last, -1), movedSince: chain.movedSince }),
     ...{ history, network, work, closing: chain.closing, stones: stoneChecks(history) },
-    own: closed && closed.verdict !== 'not checked' ? ownOf(history, chain, closed) : null,
+    own: closed && closed.verdict !== 'not checked' ? ownOf(chain, closed) : null,
     slips: closed && closed.verdict !== 'not checked' ? slipsOf(chain, history, grounds) : [],
     doubted: doubtedIn(history, grounds.balances),
     explained: entries.some(({ facts }) => facts.some((one) => one.fact === 'identity' && one.mark === 'differenceExplained')),
+    problem: null,
+  };
+}
+
+function unreckoned({ size }: Grounds, problem: string): JobReckoning {
+  const history: History = { nodes: [], streams: [], now: new Map(), pieces: new Set() };
+  return {
+    ...{ size, cameIn: null, added: [], removed: [], last: null, expected: null, unknownSince: null, closed: null, state: 'open' },
+    sentence: `The weights of this job cannot be reckoned (${problem}). Its entries stand as they were written: look for a figure that cannot be, and correct it.`,
+    ...{ history, network: reckon({ nodes: [], streams: [] }), work: null, closing: [], stones: [], own: null, slips: [], doubted: [] },
+    ...{ explained: false, problem },
   };
 }
 
@@ -110,8 +131,6 @@ function together(steps: readonly Step[], sign: 1 | -1): Term | null {
 
 const pieceNodesOf = ({ nodes, pieces }: History): ReadonlySet<string> =>
   new Set(nodes.filter(({ things }) => things.some((id) => pieces.has(id))).map(({ id }) => id));
-
-const crossing = (history: History, step: Step, ng: MassNg): Term => termOf({ ...step, ng }, pieceNodesOf(history).has(step.to) ? 1 : -1);
 
 /** The work agreed, and what it usually loses of the metal worked. */
 function workOf(entries: readonly Told[], { cameIn }: Chain, { rateOf }: Grounds): JobReckoning['work'] {
@@ -142,8 +161,7 @@ function withUsualLoss(history: History, { last, closing }: Chain, usual: UsualL
 export const USUAL = 'usual loss of ';
 
 /** The customer's own metal: a packet of their own gold counts as theirs, and dust that nobody weighed as taken off after the joining. */
-function ownOf(history: History, { cameIn, crossed, last }: Chain, { lossNg }: Closure): OwnMetal | null {
-  const nodes = pieceNodesOf(history);
+function ownOf({ cameIn, crossed, last, own: nodes }: Chain, { lossNg }: Closure): OwnMetal | null {
   const weighed = crossed.filter((step): step is Step & { ng: MassNg } => step.ng !== null);
   const into = weighed.filter(({ to }) => nodes.has(to));
   const out = weighed.filter(({ from }) => nodes.has(from));

@@ -46,7 +46,11 @@ function upperGamma(a: number, x: number): number {
 export function incompleteBeta(x: number, y: number, a: number, b: number): number {
   if (x <= 0) return 0;
   if (y <= 0) return 1;
-  if (x > (a + 1) / (a + b + 2)) return 1 - incompleteBeta(y, x, b, a);
+  return x > (a + 1) / (a + b + 2) ? 1 - betaSeries(y, x, b, a) : betaSeries(x, y, a, b);
+}
+
+/** I_x(a, b) by its continued fraction, which settles quickly up to the mean: reflected once and never again, since rounding may put both sides beyond theirs. */
+function betaSeries(x: number, y: number, a: number, b: number): number {
   const scale = Math.exp(a * Math.log(x) + b * Math.log(y) + lnGamma(a + b) - lnGamma(a) - lnGamma(b)) / a;
   const even = (m: number) => (m * (b - m) * x) / ((a + 2 * m - 1) * (a + 2 * m));
   const odd = (m: number) => (-(a + m) * (a + b + m) * x) / ((a + 2 * m) * (a + 2 * m + 1));
@@ -66,11 +70,19 @@ export const normalTails = (z: number): number => upperGamma(0.5, (z * z) / 2);
 /** P(χ² > x) with `df` degrees of freedom. */
 export const chiSquaredTail = (x: number, df: number): number => upperGamma(df / 2, x / 2);
 
-/** P(T > t) of Student's t with `df` degrees of freedom; `Infinity` gives the normal. */
+/** From here on Student's t is the normal to better than one part in a thousand out to five standard deviations, and Γ loses its digits. */
+const NORMAL_FROM_DF = 1e6;
+
+/** P(T > t) of Student's t with `df` > 0 degrees of freedom; from a million on (and for `Infinity`) the normal. Throws on what is no probability. */
 export function studentTail(t: number, df: number): number {
-  if (df === Number.POSITIVE_INFINITY) return normalTail(t);
+  if (df >= NORMAL_FROM_DF) return probability(normalTail(t));
   const half = incompleteBeta(df / (df + t * t), (t * t) / (df + t * t), df / 2, 0.5) / 2;
-  return t >= 0 ? half : 1 - half;
+  return probability(t >= 0 ? half : 1 - half);
+}
+
+function probability(p: number): number {
+  if (p >= 0 && p <= 1) return p;
+  throw new RangeError(`${p} is no probability`);
 }
 
 /** The x in [low, high] where a falling function passes `target`, by bisection to the last bit. */

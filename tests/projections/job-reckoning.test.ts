@@ -55,6 +55,42 @@ describe('a job', () => {
     expect(await reckoned(job)).toMatchObject({ state: 'level', unknownSince: null, closed: { verdict: 'agrees', lossNg: 0 } });
   });
 
+  it('closes over a stone that came out unweighed and was weighed loose after: what it weighs is accounted for', async () => {
+    const { job, piece } = await takeIn(shop.grams('7.00'));
+    const stone = shop.newRef('stone');
+    await shop.write(line('stone_unset', { piece, stone, stones: 1, condition: 'sound' }));
+    await shop.write(line('stone_weighed', { of: stone, state: 'loose', weight: shop.carats('1.000') }));
+    await shop.write(weighed(piece, 'stones out', '6.80'));
+    const out = await reckoned(job);
+    expect(out).toMatchObject({ state: 'level', closed: { verdict: 'agrees', lossNg: 0 }, removed: [{ ng: 200_000_000 }] });
+    expect(out.network.total.residualNg).toBe(0);
+    await shop.write(line('stone_set', { piece, stone, stones: 1 }), weighed(piece, 'finished', '7.00'));
+    expect(await reckoned(job)).toMatchObject({ state: 'level', closed: { verdict: 'agrees', lossNg: 0 } });
+  });
+
+  it('does not agree where the piece weighs what it did with a stone that was weighed out of it', async () => {
+    const { job, piece } = await takeIn(shop.grams('7.00'));
+    const stone = shop.newRef('stone');
+    await shop.write(line('stone_unset', { piece, stone, stones: 1, condition: 'sound' }));
+    await shop.write(line('stone_weighed', { of: stone, state: 'loose', weight: shop.carats('1.000') }));
+    await shop.write(weighed(piece, 'stones out', '7.00'));
+    const found = await reckoned(job);
+    expect(found).toMatchObject({ state: 'off', closed: { verdict: 'does not agree', lossNg: -200_000_000 } });
+    expect(found.network.groups.map(({ residualNg }) => residualNg)).toContain(-200_000_000);
+  });
+
+  it('whose figures are beyond the arithmetic says so, and throws nothing', async () => {
+    const { job } = await takeIn(shop.grams('6.82'));
+    const shelf = shelfOn(shop.store.read, shop.store.keys);
+    const broken = balancesIn(told(await shelf.leaves(shop.shop)));
+    const worths = () => ({ uRandomG: Number.NaN, factors: [{ id: 'gain', sensitivityG: 0 }], sG: 1, dof: 1 });
+    const piece = (await shelf.leaves(job)).find(({ leaf }) => leaf.type === 'piece_received')?.leaf.data.piece;
+    await shop.write(weighed(String(piece), 'finished', '6.82'));
+    const found = await reckoned(job, { balances: { ...broken, worths } });
+    expect(found).toMatchObject({ closed: null, state: 'open' });
+    expect(found.sentence).toContain('cannot be reckoned');
+  });
+
   it('says since which entry what is left cannot be known, and what it weighed since', async () => {
     const { job, piece, lot } = await takeIn(shop.grams('6.82'));
     const cut = await shop.write(line('metal_cut', { piece, lot, metal: 'gold-750' }));

@@ -108,3 +108,40 @@ describe('the functions underneath', () => {
     for (const x of [0.01, 0.3, 0.77]) expect(incompleteBeta(x, 1 - x, 2.5, 7)).toBeCloseTo(1 - incompleteBeta(1 - x, x, 7, 2.5), 14);
   });
 });
+
+describe('Student at its edges', () => {
+  it('is a probability at the point where the two series meet, whichever side rounding puts it', () => {
+    // x = ν/(ν + t²) equals (a + 1)/(a + b + 2) at t² = 3/(1 + 2/ν) for b = 1/2; a few neighbours on either side of it in the last digits.
+    for (let df = 1; df <= 400; df += 0.37) {
+      const t = Math.sqrt((1.5 * df) / (df / 2 + 1));
+      for (const by of [-4, -2, -1, 0, 1, 2, 4]) {
+        const p = studentTail(t * (1 + by * 2 ** -52), df);
+        expect(p).toBeGreaterThan(0);
+        expect(p).toBeLessThan(0.5);
+      }
+    }
+  });
+  it('falls through the reflection of every beta it is asked for', () => {
+    for (const [a, b] of [
+      [1, 1],
+      [0.5, 0.5],
+      [2.5, 7],
+      [1e5, 0.5],
+    ] as const) {
+      const x = (a + 1) / (a + b + 2);
+      for (const y of [1 - x, (1 - x) * (1 - 2 ** -50), (1 - x) * (1 + 2 ** -50)]) {
+        const p = incompleteBeta(x * (1 + 2 ** -51), y, a, b);
+        expect(p).toBeGreaterThan(0);
+        expect(p).toBeLessThan(1);
+      }
+    }
+  });
+  it('is the normal for more degrees of freedom than it has digits for', () => {
+    for (const df of [1e6, 1e9, 1e13, 1e16, 1e300, Number.POSITIVE_INFINITY])
+      for (const t of [-3, 0, 0.69, 4]) expect(studentTail(t, df)).toBe(normalTail(t));
+    for (const t of [0.5, 2, 4]) near(studentTail(t, 999_999), normalTail(t), 1e-3);
+  });
+  it('throws on what is no number', () => {
+    expect(() => studentTail(Number.NaN, 4)).toThrow(RangeError);
+  });
+});

@@ -80,10 +80,10 @@ async function kindsOf(web: Web, job: string): Promise<ReadonlyMap<string, strin
 }
 
 function judge(kept: readonly Kept[], grounds: Grounds, kinds: ReadonlyMap<string, string>): Judged {
-  const { state, closed } = reckonJob(kept, grounds);
+  const { state, closed, problem, sentence } = reckonJob(kept, grounds);
   const [differs] = countsThatDiffer(stonesOf(kept, (id) => kinds.get(id)));
   return {
-    weights: state === 'off' && closed ? ownerJob(closed) : null,
+    weights: problem ? sentence : state === 'off' && closed ? ownerJob(closed) : null,
     stones: differs ? `${stonesWords(differs.counted)} counted in entry ${differs.seq}, ${differs.reckoned} expected.` : null,
   };
 }
