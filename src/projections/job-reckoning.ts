@@ -90,7 +90,9 @@ function reckonTold(entries: readonly Told[], grounds: Grounds): JobReckoning {
   const network = reckon(withUsualLoss(history, chain, work?.usual));
   const last = chain.movedSince ? null : together(chain.last, -1);
   const unknownSince = cameIn === null ? null : chain.unknownSince;
-  const crossed = chain.crossed.flatMap((step) => (step.ng === null ? [] : [termOf({ ...step, ng: step.ng }, chain.own.has(step.to) ? 1 : -1)]));
+  const crossed = chain.crossed.flatMap((step) =>
+    step.ng === null ? [] : [termOf({ ...step, ng: step.ng }, chain.own.has(step.to) ? 1 : -1)],
+  );
   const [added, removed] = [1, -1].map((side) => crossed.filter(({ sign }) => sign === side)) as [Term[], Term[]];
   const { expected } = chain;
   return {
