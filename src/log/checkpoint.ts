@@ -1,7 +1,7 @@
 // The signed head of the log: origin, size and root, one a line (C2SP tlog-checkpoint). Extension lines, which no ledger here writes, are refused.
 import { base64, bytesOfBase64 } from './bytes.ts';
 import { parseDecimal } from './merkle.ts';
-import { type LogKey, type NoteCode, openNote, type Verify, type WitnessKey } from './note.ts';
+import { firstOfEach, type LogKey, type NoteCode, openNote, type Verify, type WitnessKey } from './note.ts';
 import { type Refused, refuseWith } from './refused.ts';
 
 export interface Checkpoint {
@@ -34,6 +34,7 @@ export function parseCheckpoint(text: string): Checkpoint | Refused<CheckpointCo
 }
 
 export interface OpenedCheckpoint extends Checkpoint {
+  /** Each witness once, whatever the number of its lines or keys. */
   readonly witnessed: readonly { readonly name: string; readonly atSeconds: number }[];
 }
 /** Opens a signed checkpoint of that origin: a plain signature by a key of the log is needed, whatever the witnesses signed. */
@@ -50,5 +51,5 @@ export function openCheckpoint(
   if ('refused' in checkpoint) return checkpoint;
   if (checkpoint.origin !== origin) return refuse('other_origin');
   const witnessed = opened.signedBy.flatMap(({ key, atSeconds }) => (atSeconds === undefined ? [] : [{ name: key.name, atSeconds }]));
-  return { ...checkpoint, witnessed };
+  return { ...checkpoint, witnessed: firstOfEach(witnessed, ({ name }) => name) };
 }

@@ -99,7 +99,7 @@ interface SignatureToCheck {
   readonly signature: Uint8Array;
   readonly atSeconds?: number;
 }
-/** The text of a note, for no use before every one of its signatures has been verified. */
+/** The text of a note, for no use before every one of its signatures has been verified; a line that stands twice is one signature. */
 export interface UnopenedNote {
   readonly text: string;
   readonly signatures: readonly SignatureToCheck[];
@@ -110,11 +110,11 @@ export function readNote(note: string, keys: readonly VerifierKey[]): UnopenedNo
   const split = note.lastIndexOf('\n\n');
   const text = note.slice(0, split + 1);
   const tail = note.slice(split + 2);
-  if (split < 0 || !isText(text) || !isText(tail)) return refuse('malformed');
+  if (!isText(text) || !isText(tail)) return refuse('malformed');
   const lines = tail.slice(0, -1).split('\n');
   if (lines.length > SIGNATURES_MAX) return refuse('too_many_signatures');
   const signatures: SignatureToCheck[] = [];
-  for (const line of lines) {
+  for (const line of new Set(lines)) {
     const read = readLine(line);
     if (read === null) return refuse('malformed');
     for (const key of keys.filter(({ name, id }) => name === read.name && id === read.id)) {
@@ -128,6 +128,7 @@ export function readNote(note: string, keys: readonly VerifierKey[]): UnopenedNo
 
 export interface OpenedNote {
   readonly text: string;
+  /** Each signer once, by the first of its signatures: whoever counts them counts keys, never lines. */
   readonly signedBy: readonly { readonly key: VerifierKey; readonly atSeconds?: number }[];
 }
 /** The text of a note that at least one known key signed; one bad signature by a known key refuses the whole (C2SP signed-note, signatures). */
@@ -135,8 +136,12 @@ export function openNote(note: string, keys: readonly VerifierKey[], verify: Ver
   const read = readNote(note, keys);
   if ('refused' in read) return read;
   const bad = read.signatures.some(({ key, message, signature }) => !verify(key.publicKey, message, signature));
-  return bad ? refuse('bad_signature') : { text: read.text, signedBy: read.signatures };
+  return bad ? refuse('bad_signature') : { text: read.text, signedBy: firstOfEach(read.signatures, ({ key }) => `${key.name}+${key.id}`) };
 }
+
+/** The list without those that have the name of an earlier one. */
+export const firstOfEach = <T>(list: readonly T[], nameOf: (one: T) => string): readonly T[] =>
+  list.filter((one, i) => list.findIndex((other) => nameOf(other) === nameOf(one)) === i);
 
 function readLine(line: string): { readonly name: string; readonly id: string; readonly signature: Uint8Array } | null {
   const [, name = '', encoded = ''] = /^\u2014 ([^ ]+) ([^ ]+)$/.exec(line) ?? [];

@@ -18,10 +18,12 @@ import {
 import { nobleSmallOrder, nobleVerify, ofHex, plainVerify, publicOf, sha256, signerOf, strictVerify } from './crypto.ts';
 
 const seedOf = (name: string) => sha256(utf8(`seed of ${name}`));
+function read<T extends object>(value: T): Exclude<T, { readonly refused: string }> {
+  if ('refused' in value) throw new Error(String(value.refused));
+  return value as Exclude<T, { readonly refused: string }>;
+}
 function keyOf<Type extends KeyType>(name: string, type: Type): VerifierKey<Type> {
-  const key = verifierKey(sha256, name, type, publicOf(seedOf(name)));
-  if ('refused' in key) throw new Error(key.refused);
-  return key;
+  return read(verifierKey(sha256, name, type, publicOf(seedOf(name)))) as VerifierKey<Type>;
 }
 const code = (outcome: object): unknown => ('refused' in outcome ? outcome.refused : 'accepted');
 
@@ -73,6 +75,9 @@ describe('a public key', () => {
     }
     expect(isGoodPublicKey(withFirst(0xeb, 0x7f))).toBe(true);
   });
+  it.each(['', 'two words', 'a+b', 'a\nb', 'a\ud800'])('has a name, not %j', (name) =>
+    expect(code(verifierKey(sha256, name, 1, shop.publicKey))).toBe('bad_key'),
+  );
   it('of 31 or 33 bytes is refused', () => {
     expect(isGoodPublicKey(shop.publicKey.subarray(1))).toBe(false);
     expect(isGoodPublicKey(concat(shop.publicKey, Uint8Array.of(0)))).toBe(false);
@@ -88,6 +93,9 @@ describe('a verifier key', () => {
     ['bad_key', `${vkey}=`],
     ['bad_key', vkey.replace('+', ' ')],
     ['bad_key', `+${id}+${encoded}`],
+    ['bad_key', ` ${vkey}`],
+    ['bad_key', `${vkey}\n`],
+    ['bad_key', `\ud800+${id}+${encoded}`],
     ['bad_key', `two words+${id}+${encoded}`],
     ['bad_key', vkey.replace(id, id.toUpperCase().padEnd(9, 'A'))],
     ['wrong_key_id', vkey.replace(id, '00000000')],
@@ -108,15 +116,16 @@ describe('a note', () => {
     });
   });
   it('is signed the same by another implementation', () => expect(openNote(note, [shop], nobleVerify)).toMatchObject({ text }));
+  it('may be an empty line', () => expect(openNote(signNote('\n', shop, signShop), [shop], strictVerify)).toMatchObject({ text: '\n' }));
+  it('passes over a signature of one byte by somebody unknown', () =>
+    expect(code(openNote(`${note}\u2014 x AAAAAAA=\n`, [shop], strictVerify))).toBe('accepted'));
   it('may hold empty lines; the last one divides', () => {
     const long = signNote('a\n\nb\n', shop, signShop);
     expect(openNote(long, [shop], strictVerify)).toMatchObject({ text: 'a\n\nb\n' });
   });
   it('can be verified by whoever must wait for it', async () => {
-    const read = readNote(note, [shop]);
-    if ('refused' in read) throw new Error(read.refused);
     const outcomes = await Promise.all(
-      read.signatures.map(async ({ key, message, signature }) => {
+      read(readNote(note, [shop])).signatures.map(async ({ key, message, signature }) => {
         const imported = await crypto.subtle.importKey('raw', key.publicKey, 'Ed25519', false, ['verify']);
         return crypto.subtle.verify('Ed25519', imported, signature, message);
       }),
@@ -132,6 +141,12 @@ describe('a note', () => {
     ['malformed', note.replace('\u2014 ', '\u2014  ')],
     ['malformed', note.replace(/.\n$/, '\n')],
     ['malformed', `${note}\u2014 x AAAAAA==\n`],
+    ['malformed', `${note}x${shopLine}`],
+    ['malformed', `${note}${shopLine.slice(0, -1)} x\n`],
+    ['malformed', `${note}\u2014  AAAAAAA=\n`],
+    ['malformed', `\n${note.slice(text.length + 1)}`],
+    ['malformed', `\n\n${shopLine}x`],
+    ['malformed', shopLine],
     ['malformed', `${note}${shopLine.replace(SHOP, 'two\u00a0words')}`],
     ['malformed', `\u0000${note}`],
     ['malformed', `\ud800${note}`],
@@ -143,6 +158,26 @@ describe('a note', () => {
     ['bad_signature', note.replace('\n7\n', '\n8\n')],
     ['bad_signature', `${note}${signatureLine(shop, signShop(utf8('other\n')))}`],
   ])('is refused: %s', (refused, changed) => expect(code(openNote(changed, [shop], strictVerify))).toBe(refused));
+  it('counts each signer once, however often and however differently its lines stand there', () => {
+    const later = cosignatureLine(text, witness, 1_780_000_060, signWitness);
+    const often = formatNote(text, [witnessLine, witnessLine, shopLine, later, shopLine, witnessLine]);
+    expect(openNote(often, [shop, witness, { ...witness }], strictVerify)).toMatchObject({
+      signedBy: [{ key: witness, atSeconds: 1_780_000_000 }, { key: shop }],
+    });
+    expect(read(readNote(often, [shop, witness])).signatures.map(({ atSeconds }) => atSeconds)).toEqual([
+      1_780_000_000,
+      undefined,
+      1_780_000_060,
+    ]);
+  });
+  it('still verifies a second, other signature of a signer it has counted', () =>
+    expect(code(openNote(`${note}${signatureLine(shop, signShop(utf8('other\n')))}`, [shop], strictVerify))).toBe('bad_signature'));
+  it('may have a million bytes and a name of any length but none', () => {
+    const filled = (bytes: number) => signNote(`${'a'.repeat(bytes - signNote('\n', shop, signShop).length)}\n`, shop, signShop);
+    expect(filled(1_000_000)).toHaveLength(1_000_000);
+    expect(code(openNote(filled(1_000_000), [shop], strictVerify))).toBe('accepted');
+    expect(code(openNote(filled(1_000_001), [shop], strictVerify))).toBe('too_large');
+  });
   it('takes a hundred signatures, all of which are verified', () =>
     expect(openNote(`${note}${shopLine.repeat(99)}`, [shop], strictVerify)).toHaveProperty('text'));
   it('with a signature of another length is refused before anything is verified', () => {
@@ -165,6 +200,19 @@ describe('a checkpoint', () => {
       size: 7,
       witnessed: [{ name: 'witness.example/w1', atSeconds: 1_780_000_000 }],
     }));
+  it('names a witness of two keys once', () => {
+    const renewed = read(verifierKey(sha256, 'witness.example/w1', 4, publicOf(seedOf('renewed'))));
+    const twice = formatNote(text, [shopLine, witnessLine, cosignatureLine(text, renewed, 1_780_000_500, signerOf(seedOf('renewed')))]);
+    const opened = openCheckpoint(twice, SHOP, { log: [shop], witnesses: [witness, renewed] }, strictVerify);
+    expect(opened).toMatchObject({ witnessed: [{ name: 'witness.example/w1', atSeconds: 1_780_000_000 }] });
+    expect('witnessed' in opened && opened.witnessed).toHaveLength(1);
+  });
+  it('may be signed by one of several keys of the log, among several signers', () => {
+    const older = keyOf('lemel/0123456789abcdefghjkmnpqrs/1', 1);
+    expect(openCheckpoint(formatNote(text, [witnessLine, shopLine]), SHOP, { ...keys, log: [older, shop] }, strictVerify)).toMatchObject({
+      size: 7,
+    });
+  });
   it.each([
     ['not_signed_by_log', formatNote(text, [witnessLine])],
     ['no_known_signature', signNote(text, keyOf('lemel/other/0', 1), signerOf(seedOf('lemel/other/0')))],
