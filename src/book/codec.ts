@@ -2,7 +2,7 @@
 import { isCivilDate, localText } from '../units/dates.ts';
 import { type MassNg, type MassUnit, parseMass } from '../units/mass.ts';
 import { type Currency, formatMoney, parseMoney } from '../units/money.ts';
-import { MASS_WORDS, type Reading } from '../weighing/reading.ts';
+import { BASES, MASS_UNITS, MASS_WORDS, type Reading } from '../weighing/reading.ts';
 import type { Range } from './facts.ts';
 import type { Control, Member } from './values.ts';
 
@@ -63,7 +63,7 @@ export function readControl(control: Control, posted: Posted, name: string, shop
       return isCivilDate(typed) ? { value: typed } : problem(name, 'Give the day as year, month, day: 2026-12-08.');
     case 'instant': {
       const ms = localInstant(typed, shop.zone);
-      return ms === null ? problem(name, 'Give the day and the time: 2026-12-08T14:30.') : { value: ms };
+      return ms === null ? problem(name, 'Give the day and the time, from 1970 on: 2026-12-08T14:30.') : { value: ms };
     }
   }
 }
@@ -88,7 +88,9 @@ function readGroup(members: Readonly<Record<string, Member>>, posted: Posted, na
 
 function readList(of: Control, posted: Posted, name: string, shop: Shop): Read {
   const rows = new Set(
-    [...posted.keys()].flatMap((key) => /^(\d+)(?:\.|$)/.exec(key.startsWith(`${name}.`) ? key.slice(name.length + 1) : '')?.[1] ?? []),
+    [...posted.keys()].flatMap(
+      (key) => /^(0|[1-9]\d{0,3})(?:\.|$)/.exec(key.startsWith(`${name}.`) ? key.slice(name.length + 1) : '')?.[1] ?? [],
+    ),
   );
   const values: unknown[] = [];
   const problems: Problem[] = [];
@@ -107,11 +109,13 @@ function readWeight(posted: Posted, name: string, shop: Shop): Read {
   const get = (part: string) => (posted.get(`${name}.${part}`)?.[0] ?? '').normalize('NFC').trim();
   const text = get('text');
   if (text === '') return null;
-  const basis = (get('basis') || 'weighed') as Reading['basis'];
+  const basis = BASES.find((one) => one === (get('basis') || 'weighed'));
+  if (!basis) return problem(`${name}.basis`, 'Say how the weight is known: choose one of these.');
   const balanceId = basis === 'weighed' ? get('balance') : '';
   const balance = shop.balances.get(balanceId);
   if (basis === 'weighed' && !balance) return problem(`${name}.balance`, 'Say which balance it was read on.');
-  const unit = balance?.unit ?? ((get('unit') || 'g') as MassUnit);
+  const unit = balance?.unit ?? MASS_UNITS.find((one) => one === (get('unit') || 'g'));
+  if (!unit) return problem(`${name}.unit`, `Choose the unit: ${MASS_UNITS.join(', ')}.`);
   const parsed = parseMass(text, unit);
   if ('problem' in parsed) return problem(`${name}.text`, MASS_WORDS[parsed.problem]);
   if (parsed.ng <= 0) return problem(`${name}.text`, 'A weight is more than zero. Type what the balance shows.');
@@ -173,12 +177,20 @@ function writeWeight(reading: Reading, name: string): readonly (readonly [string
   return [...said, ...(onPan ?? []).map(({ thing }) => [`${name}.with`, thing] as const)];
 }
 
-/** The instant of a local time in the zone, or null; a time that a clock change skips or doubles gives its first meaning. */
+const LOCAL = /^(\d{4}-\d{2}-\d{2})T([01]\d|2[0-3]):[0-5]\d(:[0-5]\d)?$/;
+const DAY_MS = 86_400_000;
+
+/**
+ * The instant of a local time in the zone, or null where it is none or before 1970. A time that a clock change doubles gives its first
+ * meaning; one that it skips is as long after the change as it seems to be.
+ */
 export function localInstant(text: string, zone: string): number | null {
-  if (!/^\d{4}-\d{2}-\d{2}T\d{2}:\d{2}(:\d{2})?$/.test(text)) return null;
+  const [, day] = LOCAL.exec(text) ?? [];
+  if (day === undefined || !isCivilDate(day) || day < '1970' || day >= '9999-12-31') return null;
   const asUtc = Date.parse(`${text}${text.length === 16 ? ':00' : ''}Z`);
-  if (Number.isNaN(asUtc)) return null;
-  const offset = (at: number) => Date.parse(`${localText(at, zone)}:00Z`) - Math.floor(at / 60_000) * 60_000;
-  const guess = asUtc - offset(asUtc);
-  return asUtc - offset(guess);
+  const offsetNear = (at: number) => Date.parse(`${localText(at, zone)}:00Z`) - Math.floor(at / 60_000) * 60_000;
+  const before = asUtc - offsetNear(asUtc - DAY_MS);
+  const after = asUtc - offsetNear(asUtc + DAY_MS);
+  const meant = [before, after].sort((a, b) => a - b).find((at) => localText(at, zone) === text.slice(0, 16)) ?? before;
+  return meant < 0 ? null : meant;
 }

@@ -3,7 +3,8 @@ import { z } from 'zod';
 import { isRef, type Ref } from '../units/ids.ts';
 import { decimalsOfStep, formatMass, type MassNg, type MassUnit, massNg, parseMass } from '../units/mass.ts';
 
-export type Basis = 'weighed' | 'difference' | 'estimate' | 'count';
+export const BASES = ['weighed', 'difference', 'estimate', 'count'] as const;
+export type Basis = (typeof BASES)[number];
 
 /** What a balance said. `ng` = parse(text, unit), checked by the schema, so that no later reader need parse. */
 export interface Reading {
@@ -35,7 +36,7 @@ export const readingSchema = z
     text: shown,
     unit: z.enum(MASS_UNITS),
     ng: mass,
-    basis: z.enum(['weighed', 'difference', 'estimate', 'count']),
+    basis: z.enum(BASES),
     balance: z.custom<Ref<'balance'>>((value) => typeof value === 'string' && isRef('balance', value)).exactOptional(),
     stepNg: mass.exactOptional(),
     onPan: z

@@ -1,0 +1,72 @@
+// Form text → values: whatever is posted gives a value, nothing, or a sentence; local times around the changes of the clock.
+import fc from 'fast-check';
+import { describe, expect, it } from 'vitest';
+import { localInstant, readControl, type Shop } from '../../src/book/codec.ts';
+import type { Control } from '../../src/book/values.ts';
+import { ENTRIES } from '../../src/entries/index.ts';
+
+const shop: Shop = { currency: 'GBP', zone: 'Europe/London', balances: new Map(), tares: new Map() };
+const sayOf = (posted: Readonly<Record<string, string>>, control: Control, name: string) => {
+  const read = readControl(control, new Map(Object.entries(posted).map(([key, value]) => [key, [value]])), name, shop);
+  return read && 'problems' in read ? read.problems.map(({ field }) => field) : read;
+};
+
+describe('a weight', () => {
+  it('in a unit or on a basis that no form offers is answered beside its field', () => {
+    const weight = { kind: 'weight' } as const;
+    expect(sayOf({ 'w.text': '5.17', 'w.basis': 'estimate', 'w.unit': 'stone' }, weight, 'w')).toEqual(['w.unit']);
+    expect(sayOf({ 'w.text': '5.17', 'w.basis': 'estimate', 'w.unit': 'constructor' }, weight, 'w')).toEqual(['w.unit']);
+    expect(sayOf({ 'w.text': '5.17', 'w.basis': 'guessed', 'w.unit': 'g' }, weight, 'w')).toEqual(['w.basis']);
+    expect(sayOf({ 'w.text': '5.17', 'w.basis': 'estimate', 'w.unit': 'ct' }, weight, 'w')).toMatchObject({ value: { unit: 'ct' } });
+  });
+});
+
+describe('a local time', () => {
+  // Changes of the clock as in the IANA time zone database: London ends summer time on 25 Oct 2026 at 01:00 UTC, New York on 1 Nov 2026 at
+  // 06:00 UTC, Lord Howe (half an hour) on 4 Apr 2026 at 15:00 UTC; New York begins it on 8 Mar 2026 at 07:00 UTC, London on 29 Mar at 01:00.
+  it.each([
+    ['2026-10-25T01:30', 'Europe/London', '2026-10-25T00:30Z'],
+    ['2026-11-01T01:30', 'America/New_York', '2026-11-01T05:30Z'],
+    ['2026-04-05T01:45', 'Australia/Lord_Howe', '2026-04-04T14:45Z'],
+  ])('that a clock change doubles has its first meaning: %s in %s', (text, zone, utc) => {
+    expect(localInstant(text, zone)).toBe(Date.parse(utc));
+  });
+  it.each([
+    ['2026-03-08T02:30', 'America/New_York', '2026-03-08T07:30Z'],
+    ['2026-03-29T01:30', 'Europe/London', '2026-03-29T01:30Z'],
+  ])('that a clock change skips is as long after it: %s in %s', (text, zone, utc) => {
+    expect(localInstant(text, zone)).toBe(Date.parse(utc));
+  });
+  it.each([
+    ['2026-12-08T14:30', 'Europe/London', '2026-12-08T14:30Z'],
+    ['2026-07-08T14:30', 'America/New_York', '2026-07-08T18:30Z'],
+    ['2026-07-08T14:30:30', 'Asia/Kolkata', '2026-07-08T09:00:30Z'],
+  ])('is read in its zone: %s in %s', (text, zone, utc) => {
+    expect(localInstant(text, zone)).toBe(Date.parse(utc));
+  });
+  it.each(['1959-05-01T10:00', '0000-01-01T00:00', '9999-12-31T23:59', '2026-02-30T10:00', '2026-02-28T24:00', '2026-02-28T10:60'])(
+    'that no entry can hold is answered beside its field: %s',
+    (text) => {
+      expect(sayOf({ at: text }, { kind: 'instant' }, 'at')).toEqual(['at']);
+    },
+  );
+});
+
+describe('whatever is posted', () => {
+  const fields = Object.values(ENTRIES).flatMap((entry) => Object.entries(entry.fields).map(([name, { control }]) => ({ name, control })));
+  const parts = ['', '.text', '.unit', '.basis', '.balance', '.with', '.again', '.dry', '.0', '.0.name', '.00', '.1e3', '.__proto__'];
+  const value = fc.oneof(fc.string(), fc.constantFrom('5.17', 'g', 'stone', 'weighed', 'estimate', '1959-05-01T10:00', '__proto__', '-0'));
+  it('is read into a value, nothing, or sentences, and never throws', () => {
+    fc.assert(
+      fc.property(
+        fc.constantFrom(...fields),
+        fc.array(fc.tuple(fc.constantFrom(...parts), fc.array(value)), { maxLength: 8 }),
+        (of, said) => {
+          const read = readControl(of.control, new Map(said.map(([part, values]) => [of.name + part, values])), of.name, shop);
+          if (read && 'problems' in read) for (const { say } of read.problems) expect(say).toMatch(/[.!?]$/);
+        },
+      ),
+      { numRuns: 2000 },
+    );
+  });
+});
