@@ -2,7 +2,7 @@
 
 import type { Stone } from './pictures.ts';
 import { ISOLDE, PRIYA, TOBIAS } from './shop.ts';
-import { as, at, correct, goesHome, refused, story, takesIn, tell } from './story.ts';
+import { as, asked, at, correct, goesHome, refused, story, takesIn, tell } from './story.ts';
 
 const FIVE: readonly Stone[] = ['clear', 'clear', 'blue', 'clear', 'clear'];
 const EMPTY: readonly Stone[] = ['empty', 'empty', 'empty', 'empty', 'empty'];
@@ -116,8 +116,9 @@ export const heirloom = story(
     tell('metal_added', { stock: '18ct yellow sheet', metal: 'gold-750', weight: '0.52 g', what: 'shank' }),
     tell('metal_added', { stock: '18ct yellow solder', metal: 'gold-750', weight: '0.03 g by difference', what: 'solder' }),
   ),
-  at('20 days ago 15:45', ISOLDE, tell('piece_weighed', { state: 'joined', weight: '4.51 g' })),
-  at('20 days ago 15:55', ISOLDE, correct('the claw wire', 'weight', '0.24 g by difference', 'figures swapped: the coil lost 0.24 g')),
+  asked('not_expected', at('20 days ago 15:45', ISOLDE, tell('piece_weighed', { state: 'joined', weight: '4.51 g' }))),
+  at('20 days ago 15:50', ISOLDE, correct('the claw wire', 'weight', '0.24 g by difference', 'figures swapped: the coil lost 0.24 g')),
+  at('20 days ago 15:55', ISOLDE, tell('piece_weighed', { state: 'joined', weight: '4.51 g' })),
   at('19 days ago 16:20', ISOLDE, tell('piece_weighed', { state: 'polished', weight: '4.50 g' })),
   at('17 days ago 10:00', TOBIAS, tell('taken', { of: 'job', from: 'bench 1' }), tell('taken', { of: 'the sapphire', from: 'tray B' })),
   at('17 days ago 12:40', TOBIAS, ...SEATS.map(({ stone }) => tell('stone_set', { stone, stones: 1 }))),

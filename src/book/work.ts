@@ -50,6 +50,12 @@ export const WEIGHED_STATES = {
   finished: 'finished',
 } as const;
 
+/** States of a weighing that says nothing of the metal and stones alone: of a piece cleaned and perhaps not dry, of stones wet or with glue. */
+const WET: readonly string[] = ['cleaned', 'wet', 'with glue'];
+/** Whether a weighing says nothing of the thing alone, since something may have been on it or in it: one rule for every sum and paper. */
+export const isWet = (state: string, { dry }: { readonly dry?: 'yes' | 'no' | 'unsure' }): boolean =>
+  WET.includes(state) || dry === 'no' || dry === 'unsure';
+
 /** The words of stored codes, in their order, with a comma between. */
 export const wordsOf = <C extends string>(words: Readonly<Record<C, string>>, codes: readonly C[]): string =>
   codes.map((code) => words[code]).join(', ');

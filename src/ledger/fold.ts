@@ -1,5 +1,6 @@
 // Facts → things. Pure: one leaf's facts are folded into the drafts of the things they name; nothing here knows an entry type.
 import type { End, Fact } from '../book/facts.ts';
+import { isWet } from '../book/work.ts';
 import { netNg, type Reading } from '../weighing/reading.ts';
 import { addOpen, EMPTY, keptReading, mergeRests, mergeTallies, restsWith, type Tally, type Thing } from './thing.ts';
 
@@ -26,7 +27,7 @@ function amend(drafts: Drafts, id: string, change: (thing: Thing) => Thing): voi
 function foldSaid(thing: Thing, seq: number, key: string, said: Saying): Thing {
   switch (said.fact) {
     case 'reading':
-      return foldReading(thing, key, said.reading);
+      return foldReading(thing, key, said);
     case 'count':
       return { ...thing, stones: thing.stones ?? said.stones, counted: { says: said.stones, seq } };
     case 'identity':
@@ -57,9 +58,9 @@ function foldSaid(thing: Thing, seq: number, key: string, said: Saying): Thing {
 }
 
 /** A net, dry weighing is what is expected from now on; a gross one of unknown tare, or a wet one, says nothing about the thing alone. */
-function foldReading(thing: Thing, key: string, reading: Reading): Thing {
+function foldReading(thing: Thing, key: string, { reading, state }: Extract<Fact, { fact: 'reading' }>): Thing {
   const ng = netNg(reading);
-  return ng === null || reading.dry === 'no'
+  return ng === null || isWet(state, reading)
     ? thing
     : { ...thing, expected: { ng, open: {} }, rests: { [key]: { sign: 1, reading: keptReading(reading) } }, stepNg: reading.stepNg ?? 0 };
 }

@@ -47,6 +47,7 @@ export type FrameRefusal =
   | 'not_staff'
   | 'balance_unit'
   | 'over_largest_load'
+  | 'nothing_left'
   | 'pin_needed'
   | 'in_the_future';
 export type FrameAsk = 'not_a_step' | 'not_expected';

@@ -1,11 +1,12 @@
 // Is this weight believable? Mass never refuses for being odd: it asks for a second reading and a reason. Only what no balance
-// could have shown (another unit, over its largest load) is refused.
+// could have shown (another unit, over its largest load, nothing left under the tare) is refused.
 import type { Stamp } from '../book/entry.ts';
+import { isWet } from '../book/work.ts';
 import { decimalsOfStep, formatMass, formatMassWithUnit, type MassNg, parseMass } from '../units/mass.ts';
 import type { Reading } from '../weighing/reading.ts';
 import { netNg } from '../weighing/reading.ts';
 import { parametersOf } from '../weighing/worth.ts';
-import { expectedOf, isOdd, oddWords, type Plates } from './expected.ts';
+import { expectedOf, isOdd, oddWords, type Plates, usualOff } from './expected.ts';
 import type { Answer, Line } from './leaf.ts';
 import type { Overlay } from './overlay.ts';
 import { type AnyEntry, readingsIn, type Views } from './registry.ts';
@@ -24,7 +25,7 @@ export async function checkReadings(
 ): Promise<Said | null> {
   const readings = readingsIn(entry, data);
   for (const { path, reading } of readings) {
-    const odd = await checkOnBalance(overlay, path, reading);
+    const odd = checkNet(path, reading) ?? (await checkOnBalance(overlay, path, reading));
     if (odd) return odd;
   }
   const doubt = entry.doubt?.(view, data);
@@ -36,6 +37,15 @@ export async function checkReadings(
 
 /** A doubt is answered by a second reading and a reason. */
 const isAnswered = (reading: Reading) => (reading.repeats?.length ?? 0) > 0 && reading.because !== undefined;
+
+/** What is left once the listed tares are taken off is more than nothing. */
+function checkNet(path: string, reading: Reading): Said | null {
+  const ng = netNg(reading);
+  if (ng === null || ng > 0) return null;
+  const tares = (reading.onPan ?? []).map(({ thing }) => thing).join(' and ');
+  const say = `With ${tares} taken off, nothing is left of ${reading.text}\u00a0${reading.unit}. Take off only what is on the pan, and type what the balance shows with it.`;
+  return { answer: 'refused', line: 0, code: 'nothing_left', say, field: path };
+}
 
 async function checkOnBalance(overlay: Overlay, path: string, reading: Reading): Promise<Said | null> {
   if (reading.balance === undefined) return null;
@@ -82,27 +92,34 @@ async function checkExpected(
   const facts = entry.facts(data, stamp);
   for (const { path, reading } of readingsIn(entry, data)) {
     for (const fact of facts) {
-      if (fact.fact !== 'reading' || fact.reading !== reading || isAnswered(reading)) continue;
+      if (fact.fact !== 'reading' || fact.reading !== reading || isAnswered(reading) || isWet(fact.state, reading)) continue;
       const thing = await overlay.thing(fact.of);
       // Filings reach a skin by reckoning, unposted: only its own closing says what it should hold.
-      const say = thing && thing.kind !== 'skin' && (await oddness(overlay, thing, reading, shop));
+      const say = thing && thing.kind !== 'skin' && (await oddness(overlay, thing, fact, shop));
       if (say) return { answer: 'asked', line: 0, code: 'not_expected', say, field: path };
     }
   }
   return null;
 }
 
-async function oddness(overlay: Overlay, thing: Thing, reading: Reading, shop: string | undefined): Promise<string | null> {
+async function oddness(
+  overlay: Overlay,
+  thing: Thing,
+  { reading, state }: { readonly reading: Reading; readonly state: string },
+  shop: string | undefined,
+): Promise<string | null> {
   const ng = netNg(reading);
   const balances = await parametersFor(overlay, [reading, ...Object.values(thing.rests).map((rest) => rest.reading)]);
   const expected = expectedOf(thing, balances, reading);
-  if (ng === null || !expected || !isOdd(expected, ng)) return null;
+  if (ng === null || !expected) return null;
+  const usual = usualOff(thing, await overlay.thing(thing.stream), state);
+  if (!isOdd(expected, usual, ng)) return null;
   const others = (await overlay.openPieces()).filter(({ stream }) => stream !== thing.stream);
   const listed = shop === undefined ? {} : ((await overlay.thing(shop))?.says ?? {});
   const tares = Object.entries(listed).flatMap(([name, says]) =>
     name.startsWith('tare:') ? [{ name: name.slice(5), ng: Number(says) }] : [],
   );
-  return oddWords(thing, reading, expected, balances, { tares, others });
+  return oddWords(thing, reading, expected, usual, { balances, tares, others });
 }
 
 async function parametersFor(overlay: Overlay, readings: readonly Reading[]): Promise<Plates> {

@@ -1,5 +1,6 @@
 // Any history of facts as a network of steps: a holding between two weighings is a node, what was weighed or not in and out of it a stream.
 import type { End, Fact } from '../book/facts.ts';
+import { isWet } from '../book/work.ts';
 import { OUTSIDE, type Stream } from '../reckoning/network.ts';
 import { netNg, type Reading } from '../weighing/reading.ts';
 import type { Worths } from './balances.ts';
@@ -126,14 +127,12 @@ function carryWhole(building: Building, from: string, to: string): void {
   building.things.set(other, [...(building.things.get(other) ?? []), ...(building.things.get(one) ?? [])]);
 }
 
-/** States of a weighing that says nothing of the metal and stones alone. */
-const WET = ['cleaned', 'wet', 'with glue'];
 /** The weighing that replaces the one as received, so that soap is not lost gold. */
 const BASE = 'cleaned and dry';
 
 function weighs(building: Building, { seq, atMs, facts }: Told, index: number, { of, state, reading }: Weighed): void {
   const saidByFlow = facts.some((one) => one.fact === 'flow' && one.reading === reading && (one.to === of || one.from === of));
-  if (saidByFlow || netNg(reading) === null || WET.includes(state) || (state !== 'as received' && reading.dry === 'no')) return;
+  if (saidByFlow || netNg(reading) === null || (state !== 'as received' && isWet(state, reading))) return;
   const node = nodeOf(building, of);
   const arrival = arrivalOf(building, rootOf(building, node));
   const amount = measured(building, reading, atMs);

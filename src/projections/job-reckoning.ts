@@ -1,5 +1,6 @@
 // The reckoning of one job from its own leaves: closure, network, stones, own metal and slips, in words for whoever asks.
 import type { MetalFamily } from '../book/metals.ts';
+import { assumedLoss, familyOf, type Operation, operationOf, usualLoss } from '../book/usual-loss.ts';
 import type { Kept } from '../ledger/leaf.ts';
 import { type Closure, closure, type UsualLoss, type Weighing } from '../reckoning/closure.ts';
 import type { Rate } from '../reckoning/drift.ts';
@@ -14,7 +15,6 @@ import { type Chain, chainOf, networkOf, type Term, termOf } from './chain.ts';
 import { type History, historyOf, type Step } from './history.ts';
 import { type StoneCheck, stoneChecks } from './stone-checks.ts';
 import { type Told, told } from './told.ts';
-import { assumedLoss, familyOf, type Operation, operationOf, usualLoss } from './usual-loss.ts';
 
 export type { Term } from './chain.ts';
 

@@ -1,12 +1,12 @@
 // Loss over many jobs: the usual rate of the shop, a chart for each bench, operation and metal, benches against each other, and a period's list.
 import type { MetalFamily } from '../book/metals.ts';
+import { assumedLoss, type Operation } from '../book/usual-loss.ts';
 import { ACTION_ALPHA, type Closure, NOTE_ALPHA, type UsualLoss } from '../reckoning/closure.ts';
 import { againstOthers, limitFor, type Rate, runLengthFor, usualRate, type Watch, watch } from '../reckoning/drift.ts';
 import { type PeriodCount, periodCount } from '../reckoning/periods.ts';
 import type { Term } from './chain.ts';
 import type { JobReckoning } from './job-reckoning.ts';
 import type { Told } from './told.ts';
-import { assumedLoss, type Operation } from './usual-loss.ts';
 
 /** A job whose weights could be checked, as a point of a chart. */
 export interface LossJob {

@@ -2,12 +2,12 @@
 import { Hono } from 'hono';
 import { type FlowPage, FlowView } from '../../../views/flow.tsx';
 import type { MetalFamily } from '../../book/metals.ts';
+import { familyOf } from '../../book/usual-loss.ts';
 import type { Thing } from '../../ledger/thing.ts';
 import { DUST, type FineFlow, GONE, JOBS, SUPPLIERS, shopFlow } from '../../projections/flow.ts';
 import type { LossJob } from '../../projections/loss.ts';
 import { type SkinPeriod, skinPeriods } from '../../projections/skins.ts';
 import { type Told, told } from '../../projections/told.ts';
-import { familyOf } from '../../projections/usual-loss.ts';
 import { ownerJob } from '../../reckoning/words.ts';
 import { keptAll } from '../../store/shelf.ts';
 import { civilDateOf, formatCivilDate, instant } from '../../units/dates.ts';

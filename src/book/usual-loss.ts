@@ -1,8 +1,9 @@
 // What such work usually loses as dust that nobody weighs, by operation and metal: assumed until the shop has a history of its own.
-import { type MetalFamily, metalOf } from '../book/metals.ts';
-import type { WORK_STEPS } from '../book/work.ts';
+
 import type { UsualLoss } from '../reckoning/closure.ts';
 import { flooredTau, type Prior, type Rate } from '../reckoning/drift.ts';
+import { type MetalFamily, metalOf } from './metals.ts';
+import type { WORK_STEPS } from './work.ts';
 
 /** Work by how much of the metal it turns to dust. */
 export const OPERATIONS = {
@@ -48,6 +49,15 @@ export function assumedLoss(operation: Operation, family: MetalFamily): Prior {
 /** The usual loss of a job in grams, from a rate and the grams worked. */
 export function usualLoss(rate: Rate, prior: Prior, workedG: number): UsualLoss {
   return { meanG: rate.rate * workedG, tauG: Math.hypot(flooredTau(rate.tau, prior), rate.uRate) * workedG };
+}
+
+/** What such work may take off that many grams before it is asked about, in grams: the mean and twice its spread; none where no step files or polishes. */
+export function usualMostG(steps: string, metal: string | undefined, grams: number): number {
+  const operation = operationOf(steps);
+  if (operation === null) return 0;
+  const prior = assumedLoss(operation, familyOf(metal));
+  const { meanG, tauG } = usualLoss(prior, prior, grams);
+  return meanG + 2 * tauG;
 }
 
 export const familyOf = (metal: string | undefined): MetalFamily => metalOf(metal ?? 'other').family;
