@@ -75,10 +75,9 @@ async function wayIn(): Promise<string> {
 }
 
 const DEADLINE_MS = 8000;
-let stopping = false;
-function shutDown(): void {
-  if (stopping) return;
-  stopping = true;
+/** Told to stop by any signal, however often, it stops once. */
+const stopping = new AbortController();
+stopping.signal.addEventListener('abort', () => {
   const deadline = setTimeout(() => process.exit(1), DEADLINE_MS);
   server.close(async () => {
     await store.close();
@@ -86,6 +85,5 @@ function shutDown(): void {
     process.exit(0);
   });
   if ('closeIdleConnections' in server) server.closeIdleConnections();
-}
-process.on('SIGINT', shutDown);
-process.on('SIGTERM', shutDown);
+});
+for (const signal of ['SIGINT', 'SIGTERM']) process.on(signal, () => stopping.abort());

@@ -4,7 +4,11 @@ import { readdirSync, readFileSync, statSync } from 'node:fs';
 import { join } from 'node:path';
 import { describe, expect, it } from 'vitest';
 import { ENTRIES } from '../src/entries/index.ts';
-import { circlesIn, importsOf as importsIn } from './tidy/imports.ts';
+import { AWAITED, BIG, CASTS, LONG, STATEFUL } from './tidy/exceptions.ts';
+import { functionsIn } from './tidy/functions.ts';
+import { circlesIn, importsOf as importsIn, type Sources } from './tidy/imports.ts';
+import { codeOf, exportsUnreached, filesUnreached } from './tidy/reach.ts';
+import { castsIn, stateIn } from './tidy/text.ts';
 
 const ROOT = join(import.meta.dirname, '..');
 
@@ -17,6 +21,25 @@ function filesUnder(folder: string): readonly string[] {
 }
 const read = (path: string) => readFileSync(join(ROOT, path), 'utf8');
 const SOURCES = [...filesUnder('src'), ...filesUnder('views')];
+const HOUSE: Sources = Object.fromEntries([...SOURCES, ...filesUnder('drizzle'), ...filesUnder('seed')].map((path) => [path, read(path)]));
+const PROGRAM: Sources = Object.fromEntries(SOURCES.map((path) => [path, read(path)]));
+/** What is started by name: the server, the command line, the demo. */
+const PROGRAMS = ['src/server.ts', 'src/cli.ts'];
+const STARTED = [...PROGRAMS, ...filesUnder('seed').filter((path) => /\/(?:seed|demo|pictures)\.ts$/.test(path))];
+/** The members of a list of exceptions that nothing needs. */
+const idle = (exceptions: Readonly<Record<string, string>>, needed: readonly string[]): readonly string[] =>
+  Object.keys(exceptions).filter((one) => !needed.includes(one));
+
+/** What a view imports beyond its room: values of views, units, trade and book, and types of what projections and letter hold. */
+const foreignToViews = (path: string, text: string): readonly string[] =>
+  text
+    .split(/^(?=import |export )/m)
+    .flatMap((statement) =>
+      importsIn(path, statement)
+        .filter((to) => !/^views\/|^src\/(?:units|trade|book)\//.test(to))
+        .filter((to) => !(statement.startsWith('import type ') && /^src\/(?:projections|letter)\//.test(to))),
+    )
+    .map((to) => `${path} → ${to}`);
 
 const importsOf = (path: string): readonly string[] => importsIn(path, read(path));
 const packagesOf = (path: string): readonly string[] =>
@@ -71,20 +94,30 @@ describe('imports', () => {
     expect(wrong).toEqual([]);
   });
 
-  it('of views reach nothing of web, store, queries or ledger: they own their props', () => {
-    const wrong = filesUnder('views').flatMap((path) =>
-      importsOf(path)
-        .filter((to) => !/^views\/|^src\/(units|trade|book|projections|letter)\//.test(to))
-        .map((to) => `${path} → ${to}`),
-    );
-    expect(wrong).toEqual([]);
+  it('of views are their own files, units, the trade’s words and the book’s; of what they draw they see the shape alone', () => {
+    expect(filesUnder('views').flatMap((path) => foreignToViews(path, read(path)))).toEqual([]);
+  });
+  it('of a view that reached further would be found', () => {
+    const planted = [
+      "import { readPhoto } from '../src/store/photos.ts';",
+      "import type { Thing } from '../src/ledger/thing.ts';",
+      "import { letterOf } from '../src/letter/letter.ts';",
+      "import type { Web } from '../src/web/session/context.ts';",
+      "import { jobLines } from '../src/queries/jobs.ts';",
+      "import type { Letter } from '../src/letter/letter.ts';",
+      "import { formatMass } from '../src/units/mass.ts';",
+      "import { Tag } from './parts/tag.tsx';",
+    ];
+    expect(foreignToViews('views/job.tsx', planted.join('\n')).map((wrong) => wrong.split(' → ')[1])).toEqual([
+      'src/store/photos.ts',
+      'src/ledger/thing.ts',
+      'src/letter/letter.ts',
+      'src/web/session/context.ts',
+      'src/queries/jobs.ts',
+    ]);
   });
 
-  it('run in no circle', () => {
-    expect(
-      circlesIn(Object.fromEntries([...SOURCES, ...filesUnder('drizzle'), ...filesUnder('seed')].map((path) => [path, read(path)]))),
-    ).toEqual([]);
-  });
+  it('run in no circle', () => expect(circlesIn(HOUSE)).toEqual([]));
   it('that do run in a circle would be found, types too, and named', () => {
     const planted = {
       'src/web/a.ts': "import { b } from '../../views/b.tsx';",
@@ -140,10 +173,7 @@ describe('pure folders', () => {
 });
 
 /** The text of a file without its comments. */
-const code = (path: string) =>
-  read(path)
-    .replace(/\/\*[\s\S]*?\*\//g, '')
-    .replace(/^\s*\/\/.*$/gm, '');
+const code = (path: string) => codeOf(read(path));
 
 describe('entries', () => {
   const types = Object.keys(ENTRIES);
@@ -165,12 +195,6 @@ describe('entries', () => {
   });
 });
 
-/** Important things may be big; each with its reason. */
-const BIG: Readonly<Record<string, string>> = {
-  'src/trade/caution-table.ts': 'data: one caution after another, with its source',
-  'src/trade/sources.ts': 'data: the sources that tables cite',
-  'src/trade/stone-care-table.ts': 'data: stones against bench steps',
-};
 const limitOf = (path: string): number => {
   if (path.startsWith('src/entries/')) return path.endsWith('index.ts') ? 200 : 80;
   if (path.startsWith('src/web/') || path.startsWith('views/')) return 150;
@@ -178,14 +202,117 @@ const limitOf = (path: string): number => {
 };
 
 describe('sizes', () => {
+  const lines = (path: string) => read(path).split('\n').length;
+  const over = SOURCES.filter((path) => lines(path) > limitOf(path));
   it('stay within what a reader holds in mind', () => {
-    const lines = (path: string) => read(path).split('\n').length;
-    const over = SOURCES.filter((path) => !Object.hasOwn(BIG, path) && lines(path) > limitOf(path));
-    expect(over.map((path) => `${path} ${lines(path)}`)).toEqual([]);
+    expect(over.filter((path) => !Object.hasOwn(BIG, path)).map((path) => `${path} ${lines(path)}`)).toEqual([]);
+    expect(idle(BIG, over)).toEqual([]);
   });
-  it('name no exception that is not needed', () => {
-    const idle = Object.keys(BIG).filter((path) => !SOURCES.includes(path) || read(path).split('\n').length <= limitOf(path));
-    expect(idle).toEqual([]);
+
+  const FUNCTION_MAX = 40;
+  const VIEW_MAX = 60;
+  it('of functions stay within what a reader takes in at once', () => {
+    const long = Object.entries(HOUSE).flatMap(([path, text]) =>
+      functionsIn(text)
+        .filter(({ lines: has }) => has > (path.startsWith('views/') ? VIEW_MAX : FUNCTION_MAX))
+        .map(({ name, lines: has }) => ({ at: `${path} ${name}`, has })),
+    );
+    expect(long.filter(({ at }) => !Object.hasOwn(LONG, at)).map(({ at, has }) => `${at} ${has}`)).toEqual([]);
+    expect(
+      idle(
+        LONG,
+        long.map(({ at }) => at),
+      ),
+    ).toEqual([]);
+  });
+  it('of functions are measured from the first line to the last, however they are written', () => {
+    const planted = [
+      'export async function spread(',
+      '  one: string,',
+      '): Promise<{ a: number }> {',
+      '  if (one) {',
+      '    return { a: 1 };',
+      '  }',
+      '  return { a: 2 };',
+      '}',
+      '',
+      'const short = (a: number) =>',
+      '  a +',
+      '  1;',
+      '',
+      'const TABLE: Record<string, () => void> = {',
+      '  one() {',
+      '    go();',
+      '  },',
+      '};',
+      'const inner: Resource = (web) => {',
+      "  app.get('/', async (c) => {",
+      '    return c;',
+      '  });',
+      '};',
+    ];
+    expect(functionsIn(planted.join('\n')).map(({ name, lines: has }) => [name, has])).toEqual([
+      ['spread', 8],
+      ['short', 3],
+      ['one', 3],
+      ['inner', 5],
+      ["app.get('/', async (c) => {", 3],
+    ]);
+  });
+});
+
+describe('what nobody needs', () => {
+  const awaited = AWAITED.flatMap(({ of }) => Object.entries(of).flatMap(([path, names]) => names.map((name) => `${path} ${name}`)));
+  const waitingFiles = new Set(awaited.map((at) => at.split(' ')[0]));
+  it('is in no file: each is reached from a program', () => {
+    expect(filesUnreached(HOUSE, STARTED).filter((path) => !waitingFiles.has(path))).toEqual([]);
+  });
+  it('is in no export: each is called by the program, or is awaited for a reason', () => {
+    expect(exportsUnreached(PROGRAM, PROGRAMS, awaited)).toEqual([]);
+  });
+  it('is awaited no longer once it is called', () => {
+    const uncalled = exportsUnreached(PROGRAM, PROGRAMS, []);
+    expect(awaited.filter((at) => !uncalled.includes(at))).toEqual([]);
+  });
+  it('would be found: an island of files, a call that only a test or dead code makes', () => {
+    const planted = {
+      'src/server.ts': "import { used as asUsed } from './a.ts';\nasUsed();",
+      'src/a.ts':
+        "import { deep, other } from './b.ts';\nexport const used = () => deep();\nexport function alone() {\n  return other();\n}\n",
+      'src/b.ts': 'export const deep = () => 1;\nexport const other = () => 2; // alone\nexport interface Shape {}\n',
+      'src/island.ts': "import { deep } from './b.ts';\nexport const here = deep;\n",
+    };
+    expect(filesUnreached(planted, ['src/server.ts'])).toEqual(['src/island.ts']);
+    expect(exportsUnreached(planted, ['src/server.ts'], [])).toEqual(['src/a.ts alone', 'src/b.ts other', 'src/island.ts here']);
+    expect(exportsUnreached(planted, ['src/server.ts'], ['src/a.ts alone'])).toEqual(['src/island.ts here']);
+  });
+});
+
+describe('state and casts', () => {
+  it('of modules is none that changes', () => {
+    const stateful = SOURCES.filter((path) => stateIn(read(path)).length > 0);
+    expect(stateful.filter((path) => !Object.hasOwn(STATEFUL, path))).toEqual([]);
+    expect(idle(STATEFUL, stateful)).toEqual([]);
+  });
+  it('of modules would be found', () => {
+    const planted = ['let last = 0;', 'const SEEN = new Map<string, number>();', 'const LIST: string[] = [];', 'export let a: string;'];
+    const fine = [
+      'const NONE: ReadonlyMap<string, string> = new Map();',
+      '  let inside = 0;',
+      'const A = [1];',
+      "const B = new Set(['a']);",
+    ];
+    expect(stateIn([...planted, ...fine].join('\n'))).toHaveLength(planted.length);
+  });
+  it('of sheets are none', () => {
+    const cast = filesUnder('src/sheets').filter((path) => castsIn(read(path)).length > 0);
+    expect(cast.filter((path) => !Object.hasOwn(CASTS, path))).toEqual([]);
+    expect(idle(CASTS, cast)).toEqual([]);
+  });
+  it('of sheets would be found', () => {
+    const planted = ['const a = b as never;', '  return x as { a: 1 };', '  line(y as unknown as Z),'];
+    const fine = ["const a = ['x'] as const;", "import { lines as paragraph } from './a.ts';", "say('as it came');", '// as Sum'];
+    expect(castsIn([...planted, ...fine].join('\n'))).toHaveLength(planted.length);
   });
 });
 
