@@ -2,7 +2,7 @@
 import type { End, Fact } from '../book/facts.ts';
 import { isWet } from '../book/work.ts';
 import { netNg, type Reading } from '../weighing/reading.ts';
-import { addOpen, EMPTY, keptReading, mergeRests, mergeTallies, restsWith, type Tally, type Thing } from './thing.ts';
+import { addOpen, EMPTY, keptReading, mergeTallies, restsWith, type Tally, type Thing } from './thing.ts';
 
 /** The things a leaf may touch: those it names or begins, and the jobs they belong to. */
 export type Drafts = Map<string, Thing>;
@@ -60,9 +60,9 @@ function foldSaid(thing: Thing, seq: number, key: string, said: Saying): Thing {
 /** A net, dry weighing is what is expected from now on; a gross one of unknown tare, or a wet one, says nothing about the thing alone. */
 function foldReading(thing: Thing, key: string, { reading, state }: Extract<Fact, { fact: 'reading' }>): Thing {
   const ng = netNg(reading);
-  return ng === null || isWet(state, reading)
-    ? thing
-    : { ...thing, expected: { ng, open: {} }, rests: { [key]: { sign: 1, reading: keptReading(reading) } }, stepNg: reading.stepNg ?? 0 };
+  if (ng === null || isWet(state, reading)) return thing;
+  const rests = restsWith(thing.kind, {}, { [key]: { sign: 1, reading: keptReading(reading) } });
+  return { ...thing, expected: { ng, open: {} }, rests, stepNg: reading.stepNg ?? 0 };
 }
 
 function foldFlow(drafts: Drafts, seq: number, key: string, flow: Flow): void {
@@ -93,8 +93,14 @@ function moved(thing: Thing, key: string, sign: 1 | -1, reading: Reading | undef
   const ng = reading ? netNg(reading) : null;
   const add = (tally: Tally) => (ng === null ? addOpen(thing.kind, tally, key, sign) : { ...tally, ng: tally.ng + sign * ng });
   const step = Math.max(thing.stepNg, reading?.stepNg ?? 0);
-  const rests = reading && ng !== null ? restsWith(thing, key, sign, reading) : thing.rests;
-  return { ...thing, posted: add(thing.posted), expected: add(thing.expected), rests, stepNg: step };
+  const more = reading && ng !== null ? { [key]: { sign, reading: keptReading(reading) } } : {};
+  return {
+    ...thing,
+    posted: add(thing.posted),
+    expected: add(thing.expected),
+    rests: restsWith(thing.kind, thing.rests, more),
+    stepNg: step,
+  };
 }
 
 const emptied = (thing: Thing, to: End): Thing => ({ ...thing, posted: EMPTY, expected: EMPTY, rests: {}, gone: to === 'outside' });
@@ -103,7 +109,7 @@ const joined = (thing: Thing, whole: Thing): Thing => ({
   ...thing,
   posted: mergeTallies(thing.posted, whole.posted),
   expected: mergeTallies(thing.expected, whole.expected),
-  rests: mergeRests(thing.rests, whole.rests),
+  rests: restsWith(thing.kind, thing.rests, whole.rests),
   stepNg: Math.max(thing.stepNg, whole.stepNg),
 });
 

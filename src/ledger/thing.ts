@@ -81,8 +81,9 @@ export function mergeTallies(a: Tally, b: Tally): Tally {
   return { ng: a.ng + b.ng, open };
 }
 
-/** Readings of two things put together; one that went out and came in again whole cancels. */
-export function mergeRests(a: Thing['rests'], b: Thing['rests']): Thing['rests'] {
+/** The readings that a thing of that kind rests on, with more of them; one that went out and came in again whole cancels. A pool keeps none. */
+export function restsWith(kind: RefKind, a: Thing['rests'], b: Thing['rests']): Thing['rests'] {
+  if (POOLS.includes(kind)) return {};
   const cancelled = Object.keys(b).filter((key) => a[key] !== undefined && a[key].sign !== b[key]?.sign);
   return Object.fromEntries(Object.entries({ ...a, ...b }).filter(([key]) => !cancelled.includes(key)));
 }
@@ -96,10 +97,6 @@ export function keptReading({ text, unit, ng, basis, balance, stepNg, onPan }: R
     ...(onPan === undefined ? {} : { onPan: onPan.map(({ thing, tareNg }) => (tareNg === undefined ? { thing } : { thing, tareNg })) }),
   };
 }
-
-/** A thing's readings with one more, where it keeps them. */
-export const restsWith = ({ kind, rests }: Thing, key: string, sign: 1 | -1, reading: Reading): Thing['rests'] =>
-  POOLS.includes(kind) ? rests : mergeRests(rests, { [key]: { sign, reading: keptReading(reading) } });
 
 /** The sum, or the entry since which it cannot be known. */
 export function sumOf({ ng, open }: Tally): Sum {
