@@ -1,6 +1,6 @@
 // The web application: every resource behind one gate. No I/O at import.
 import { Hono } from 'hono';
-import { bodyLimit } from 'hono/body-limit';
+import { compress } from 'hono/compress';
 import { ReadOnly } from './store/open.ts';
 import { StorageFault } from './store/sqlite.ts';
 import { balances } from './web/bench/balances.ts';
@@ -13,6 +13,7 @@ import { handBack } from './web/counter/hand-back.ts';
 import { slip } from './web/counter/slip.ts';
 import { takeIn } from './web/counter/take-in.ts';
 import { drafts } from './web/form/drafts.ts';
+import { NotTaken } from './web/form/posted.ts';
 import { entries } from './web/job/entries.ts';
 import { finish } from './web/job/finish.ts';
 import { jobs } from './web/job/job.ts';
@@ -28,9 +29,10 @@ import { owner } from './web/owner/owner.ts';
 import { trail } from './web/owner/trail.ts';
 import { assets } from './web/session/assets.ts';
 import type { App, Env, Web } from './web/session/context.ts';
-import { gate, headers, sameOrigin } from './web/session/guard.ts';
+import { gate, headers, knownHost, sameOrigin } from './web/session/guard.ts';
 import { health } from './web/session/health.ts';
 import { signIn } from './web/session/sign-in.ts';
+import { noSuchPage, trouble } from './web/session/trouble.ts';
 import { devices } from './web/setup/devices.ts';
 import { firstRun } from './web/setup/first-run.ts';
 import { setup } from './web/setup/setup.ts';
@@ -66,23 +68,21 @@ const RESOURCES = [
   drafts,
   devices,
 ];
-const LARGEST_BODY = 24 * 1024 * 1024;
 
 /** Puts the resources together behind headers, origin check and route table. */
 export function createApp(web: Web, onBug: (error: unknown, path: string) => void = () => undefined): App {
   const app = new Hono<Env>();
-  app.use('*', headers, bodyLimit({ maxSize: LARGEST_BODY }), sameOrigin(web), gate(web));
+  app.use('*', compress(), headers, knownHost(web), sameOrigin(web), gate(web));
   for (const resource of RESOURCES) app.route('/', resource(web));
-  app.notFound((c) => c.text('There is no such page. Go back, or start from the Counter.', 404));
+  app.notFound(noSuchPage);
   app.onError((error, c) => {
-    if (error instanceof ReadOnly) return c.text(`Not written. ${error.message}`, 503);
+    if (error instanceof NotTaken) return trouble(c, error.status, error.message);
+    if (error instanceof ReadOnly) return trouble(c, 503, `Not written. ${error.message}`);
     if (error instanceof StorageFault)
-      return c.text(`Not written (${error.code}). What you typed is still on the screen behind this one: go back and try again.`, 503);
+      return trouble(c, 503, `Not written (${error.code}). What you typed is still on the screen behind this one: go back and try again.`);
     onBug(error, c.req.path);
-    return c.text(
-      'Not written: something in the program is wrong. Go back; what you typed is still there. The log of the program says more.',
-      500,
-    );
+    const say = 'Not written: something in the program is wrong. Go back; what you typed is still there. The log of the program says more.';
+    return trouble(c, 500, say);
   });
   return app;
 }

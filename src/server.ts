@@ -10,6 +10,7 @@ import { openAccess } from './store/access.ts';
 import { certificateFor, fingerprintOf } from './store/certificate.ts';
 import { openDirectory } from './store/names.ts';
 import type { Ref } from './units/ids.ts';
+import { PATIENCE } from './web/session/patience.ts';
 
 /** One JSON object a line; never parameters, bodies or names. */
 const log = (said: Readonly<Record<string, unknown>>) =>
@@ -53,8 +54,8 @@ const web = {
 const app = createApp(web, (error, path) => log({ bug: error instanceof Error ? (error.stack ?? error.message) : String(error), path }));
 
 const certificate = config.mode === 'lan' ? await certificateFor(join(store.dir, 'keys'), config.address, clock()) : null;
-const where = { fetch: app.fetch, hostname: config.address, port: config.port };
-const server = serve(certificate ? { ...where, createServer, serverOptions: { ...certificate } } : where, async () => {
+const where = { fetch: app.fetch, hostname: config.address, port: config.port, serverOptions: { ...PATIENCE, ...certificate } };
+const server = serve(certificate ? { ...where, createServer } : where, async () => {
   log({ serving: config.baseUrl, readOnly: store.readOnly, ...(certificate ? { certificate: fingerprintOf(certificate) } : {}) });
   if (store.readOnly) process.stdout.write(`Read only: ${store.readOnly}\n`);
   process.stdout.write(await wayIn());

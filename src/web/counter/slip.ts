@@ -18,6 +18,7 @@ import { goTo, respond } from '../form/negotiate.ts';
 import { jobAt } from '../job/job-at.ts';
 import { entriesOf } from '../job/ledger-lines.ts';
 import { wordsFor } from '../job/words.ts';
+import { wholeNumber } from '../session/address.ts';
 import { type Ctx, type Env, policyFor, type Resource, type Web, whoAsks } from '../session/context.ts';
 import { qrOf } from './qr.ts';
 
@@ -37,11 +38,11 @@ export const slip: Resource = (web) => {
   });
   app.get('/jobs/:job/slip/:size', async (c) => {
     const job = await jobAt(web, c);
-    const note = await noteAt(web, Number(c.req.param('size')));
-    if (!job || note === null) return c.notFound();
+    const size = wholeNumber(c.req.param('size'));
+    const note = await noteAt(web, size);
+    if (!job || size === null || note === null) return c.notFound();
     const policy = policyFor(c);
     const pieces = (await jobThings(web, job.id)).filter(({ kind }) => kind === 'piece');
-    const size = Number(c.req.param('size'));
     const entries = (await entriesOf(web, job.id)).filter(({ seq }) => seq < size);
     const vkey = formatVerifierKey(web.store.logKey);
     const slip = {
@@ -85,10 +86,10 @@ export async function issueSlip(web: Web, c: Ctx, job: string): Promise<number> 
 }
 
 /** The signed note of the ledger at that size, as it was signed then; null where no commit ended there. */
-async function noteAt(web: Web, size: number): Promise<string | null> {
+async function noteAt(web: Web, size: number | null): Promise<string | null> {
   const { read, log, logKey } = web.store;
-  const [row] = Number.isSafeInteger(size) ? await read('SELECT signature FROM checkpoint WHERE size = ?', [size]) : [];
-  if (!row) return null;
+  const [row] = size === null ? [] : await read('SELECT signature FROM checkpoint WHERE size = ?', [size]);
+  if (!row || size === null) return null;
   const text = formatCheckpoint({ origin: log, size, root: rootOf(sha256, await readFrontier(read, size)) });
   return formatNote(text, [signatureLine(logKey, bytesOf(row.signature))]);
 }

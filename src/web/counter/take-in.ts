@@ -26,7 +26,7 @@ export const takeIn: Resource = (web) => {
       return showFormPage(web, c, formOf(web, c, path, sheet, { ...more(c), ...whose }), { typed });
     });
     app.post(path, async (c) => {
-      const { posted, problems } = await withPhotos(web, await readPosted(c));
+      const { posted, problems } = await withPhotos(web, await readPosted(c, 'photographs'));
       const whose = await whoseForm(web, c, path, posted);
       const of = formOf(web, c, path, sheet, { ...more(c), ...whose });
       return problems.length > 0 ? showFormPage(web, c, of, { typed: posted, problems }) : submitForm(web, c, of, settled(posted));

@@ -34,7 +34,7 @@ export const drafts: Resource = (web) => {
 const DRAFT_PATH = 'draft.path';
 const NEVER_KEPT: readonly string[] = ['pin', 'password', 'witnessPin', DRAFT_PATH];
 const LARGEST_DRAFT = 100_000;
-const FORM_PATH = /^\/[\w/-]*$/;
+const FORM_PATH = /^(\/[\w-]+)+$/;
 
 /** Keeps what was posted, but never a PIN, for the form at `path`; answers the address that opens it again, or null where it is no form. */
 export async function keepDraft(web: Web, writer: Writer, path: string, posted: Posted): Promise<string | null> {
@@ -47,7 +47,7 @@ export async function keepDraft(web: Web, writer: Writer, path: string, posted: 
 
 /** What arrived by POST after its session had ended, kept for whoever signs in with it; the address that opens it again, or null. */
 export async function keepPosted(web: Web, c: Ctx): Promise<string | null> {
-  const { posted } = await readPosted(c).catch(() => ({ posted: new Map<string, string[]>() }));
+  const { posted } = await readPosted(c);
   const writer = c.get('session')?.person ?? 'nobody';
   return keepDraft(web, writer, c.req.path === '/drafts' ? first(posted, DRAFT_PATH) : c.req.path, posted);
 }

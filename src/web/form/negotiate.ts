@@ -26,12 +26,15 @@ export async function respond(c: Ctx, { title, current, body, json, status = 200
     current: current ?? '',
     person: signedIn,
     shop: c.get('policy')?.name ?? null,
-    drafts: c.get('drafts'),
+    drafts: c.get('drafts') ?? 0,
     fragment: wantsFragment(c),
     children: body,
   });
   return c.html(`${wantsFragment(c) ? '' : '<!doctype html>'}${await page}`, status);
 }
+
+/** A page on which a secret stands is not compressed: beside words that others choose, its length would tell what it is (BREACH). */
+export const holdsSecret = (c: Ctx): void => c.header('Cache-Control', 'no-store, no-transform');
 
 /** After something was written: see other, or for htmx the whole page anew. */
 export function goTo(c: Ctx, path: string): Response {

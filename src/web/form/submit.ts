@@ -1,7 +1,9 @@
 // A posted form, whichever it is: read, read back where both must agree, recorded, and shown again with what is wrong, or followed by
 // where to look next.
 import type { Posted } from '../../book/codec.ts';
+import type { Control } from '../../book/values.ts';
 import { withPhotos } from '../job/photos.ts';
+import { wholeNumber } from '../session/address.ts';
 import type { Ctx, Web } from '../session/context.ts';
 import { type FormOf, showFormPage, type Values, without } from './form-page.ts';
 import { goTo, wantsJson } from './negotiate.ts';
@@ -30,7 +32,7 @@ export async function submitForm(web: Web, c: Ctx, of: FormOf, sent: Posted): Pr
 
 /** Reads the body with its photographs, then takes it to the ledger. */
 export async function receiveForm(web: Web, c: Ctx, of: FormOf): Promise<Response> {
-  const { posted, problems } = await withPhotos(web, await readPosted(c));
+  const { posted, problems } = await withPhotos(web, await readPosted(c, asksForPhoto(of) ? 'photographs' : 'text'));
   return problems.length > 0 ? showFormPage(web, c, of, { typed: posted, problems }) : submitForm(web, c, of, posted);
 }
 
@@ -53,11 +55,19 @@ async function answer(web: Web, c: Ctx, of: FormOf, posted: Posted, data: Values
   return showFormPage(web, c, of, { typed, problems: outcome.problems, pinAsked, ...(asked === undefined ? {} : { asked }) });
 }
 
+const asksForPhoto = ({ fields }: FormOf): boolean => Object.values(fields).some(({ control }) => holdsFile(control));
+
+function holdsFile(control: Control): boolean {
+  if (control.kind === 'list') return holdsFile(control.of);
+  if (control.kind === 'group') return Object.values(control.members).some((member) => holdsFile(member.control));
+  return control.kind === 'file';
+}
+
 const withoutSeen = (posted: Posted): Posted => new Map([...posted].filter(([name]) => !name.startsWith('seen.')));
 
 /** One more row of a list, and nothing of the button that asked for it. */
 const withRow = (posted: Posted, list: string): Posted =>
-  new Map([...without(posted, ['more']), [`rows.${list}`, [String(Number(first(posted, `rows.${list}`)) + 1)]]]);
+  new Map([...without(posted, ['more']), [`rows.${list}`, [String((wholeNumber(first(posted, `rows.${list}`)) ?? 0) + 1)]]]);
 
 /** A day is posted as a chip and as any other day beside it: the first that says something holds. */
 const withOtherDays = ({ fields }: FormOf, posted: Posted): Posted =>

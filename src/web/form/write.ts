@@ -4,6 +4,7 @@ import { readControl } from '../../book/codec.ts';
 import type { Field } from '../../book/entry.ts';
 import type { Answer, Line } from '../../ledger/leaf.ts';
 import type { Instant } from '../../units/dates.ts';
+import { wholeNumber } from '../session/address.ts';
 import { type Ctx, policyFor, type Web, whoAsks } from '../session/context.ts';
 import { first } from './posted.ts';
 
@@ -64,7 +65,12 @@ export async function record(web: Web, c: Ctx, posted: Posted, lines: readonly L
 
 /** The count of each stream as the form was shown. */
 export const seenIn = (posted: Posted): Readonly<Record<string, number>> =>
-  Object.fromEntries([...posted].filter(([name]) => name.startsWith('seen.')).map(([name, [n]]) => [name.slice(5), Number(n)]));
+  Object.fromEntries(
+    [...posted].flatMap(([name, [text]]) => {
+      const count = name.startsWith('seen.') ? wholeNumber(text) : null;
+      return count === null ? [] : [[name.slice(5), count]];
+    }),
+  );
 
 /** Why a PIN is not taken, beside its field; null when it is right. */
 export async function pinTrouble(

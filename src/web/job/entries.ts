@@ -13,6 +13,7 @@ import { type FormOf, showFormPage } from '../form/form-page.ts';
 import { respond } from '../form/negotiate.ts';
 import { queried } from '../form/posted.ts';
 import { receiveForm } from '../form/submit.ts';
+import { wholeNumber } from '../session/address.ts';
 import { type Ctx, type Env, policyFor, type Resource, type Web } from '../session/context.ts';
 import { describe } from './describe.ts';
 import { entryAt, ledgerLines } from './ledger-lines.ts';
@@ -31,7 +32,7 @@ export const entries: Resource = (web) => {
     });
   }
   app.get('/entries/:seq', async (c) => {
-    const kept = await entryAt(web, Number(c.req.param('seq')));
+    const kept = await entryAt(web, wholeNumber(c.req.param('seq')));
     if (!kept) return c.notFound();
     const stream = kept.leaf.links[0].s;
     const all = await shelfOn(web.store.read, web.store.keys).leaves(stream);
@@ -92,7 +93,7 @@ async function formOf(web: Web, c: Ctx): Promise<FormOf | null> {
 
 /** The form of one field of an entry, as the entry's own form asks for it, and why it is corrected. */
 async function correctionOf(web: Web, c: Ctx): Promise<(FormOf & { readonly prefilled: [string, string[]][] }) | null> {
-  const kept = await entryAt(web, Number(c.req.param('seq')));
+  const kept = await entryAt(web, wholeNumber(c.req.param('seq')));
   const name = c.req.param('field') ?? '';
   if (!kept) return null;
   const { fields, form } = entryType(kept.leaf.type);

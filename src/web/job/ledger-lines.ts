@@ -56,8 +56,8 @@ export async function entriesOf(web: Web, stream: string): Promise<readonly Kept
 }
 
 /** One entry by its number. */
-export async function entryAt(web: Web, seq: number): Promise<Kept | null> {
-  if (!Number.isSafeInteger(seq)) return null;
+export async function entryAt(web: Web, seq: number | null): Promise<Kept | null> {
+  if (seq === null) return null;
   const [row] = await web.store.read('SELECT seq, leaf, leaf_hash FROM entry WHERE seq = ?', [seq]);
   return row ? keptOf(web.store.read, web.store.keys, row) : null;
 }

@@ -1,6 +1,7 @@
 // Whether somebody wrote on a job since its page was shown: asked again and again by the page itself, answered by a tag while nothing is new.
 import { Hono } from 'hono';
 import { News } from '../../../views/parts/news.tsx';
+import { wholeNumber } from '../session/address.ts';
 import type { Env, Resource } from '../session/context.ts';
 import { jobAt } from './job-at.ts';
 
@@ -9,7 +10,7 @@ export const news: Resource = (web) => {
   app.get('/jobs/:job/news', async (c) => {
     const job = await jobAt(web, c);
     if (!job) return c.notFound();
-    const after = Number(c.req.query('after') ?? 0);
+    const after = wholeNumber(c.req.query('after')) ?? 0;
     const rows = await web.store.read('SELECT seq FROM entry_link WHERE stream = ? AND n >= ? ORDER BY n', [job.id, after]);
     const seqs = rows.map(({ seq }) => Number(seq));
     const tag = `"${after + seqs.length}"`;

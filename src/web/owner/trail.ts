@@ -13,6 +13,7 @@ import { exportLines } from '../../store/transfer.ts';
 import { respond } from '../form/negotiate.ts';
 import { ledgerLines } from '../job/ledger-lines.ts';
 import { wordsFor } from '../job/words.ts';
+import { wholeNumber } from '../session/address.ts';
 import { type Ctx, type Env, policyFor, type Resource, thingsOf, type Web } from '../session/context.ts';
 
 const PAGE = 100;
@@ -42,11 +43,11 @@ export const trail: Resource = (web) => {
 };
 
 async function page(web: Web, c: Ctx, checked: Checked | null): Promise<Response> {
-  const before = Number(c.req.query('before'));
+  const before = wholeNumber(c.req.query('before')) ?? 0;
   const only = { by: c.req.query('by') ?? '', type: c.req.query('type') ?? '' };
   const sql = `SELECT seq, leaf, leaf_hash FROM entry WHERE seq < ?1 AND (?2 = '' OR type = ?2)
     AND (?3 = '' OR json_extract(CAST(leaf AS TEXT), '$.by') = ?3) ORDER BY seq DESC LIMIT ?4`;
-  const from = Number.isSafeInteger(before) && before > 0 ? before : Number.MAX_SAFE_INTEGER;
+  const from = before > 0 ? before : Number.MAX_SAFE_INTEGER;
   const rows = await web.store.read(sql, [from, only.type, only.by, PAGE]);
   const kept = await keptAll(web.store.read, web.store.keys, rows);
   const lines = await ledgerLines(web, policyFor(c), [...kept].reverse());

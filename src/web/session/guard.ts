@@ -8,9 +8,11 @@ import { thingOf } from '../../store/shelf.ts';
 import type { Ref } from '../../units/ids.ts';
 import { keepPosted } from '../form/drafts.ts';
 import { wantsJson } from '../form/negotiate.ts';
+import { localPath } from './address.ts';
 import { type Ctx, type Env, type Person, policyOf, type Web } from './context.ts';
 import { isOnLan, screenToken, sessionToken } from './cookies.ts';
 import { ROUTES } from './routes.ts';
+import { noSuchPage, trouble } from './trouble.ts';
 
 /** Headers: nothing from elsewhere, no inline script or style, no framing; Referrer-Policy keeps Origin on forms posted without scripts. */
 export const headers = secureHeaders({
@@ -39,7 +41,19 @@ export function sameOrigin(web: Web): MiddlewareHandler<Env> {
     const origin = c.req.header('origin');
     const fromHere = origin === web.baseUrl || (origin === undefined && site === 'same-origin');
     if (fromHere && (site === undefined || site === 'same-origin')) return next();
-    return c.text('This form did not come from a page of this program. Open the page again and send it from there.', 403);
+    return trouble(c, 403, 'This form did not come from a page of this program. Open the page again and send it from there.');
+  };
+}
+
+/** This site under another name is not this site: a page elsewhere that has its name point here reads nothing. The one PC may call itself localhost. */
+export function knownHost(web: Web): MiddlewareHandler<Env> {
+  const { host, port } = new URL(web.baseUrl);
+  const own = isOnLan(web) ? [host] : [host, `localhost:${port}`, `[::1]:${port}`];
+  return async function ownNamesOnly(c, next) {
+    const asked = c.req.header('host')?.toLowerCase() ?? host;
+    if (asked === host) return next();
+    if (own.includes(asked) && c.req.method === 'GET') return c.redirect(web.baseUrl + localPath(pathOf(c)), 303);
+    return trouble(c, 421, `This program answers at ${web.baseUrl} alone. Open it there.`);
   };
 }
 
@@ -51,21 +65,22 @@ export function gate(web: Web): MiddlewareHandler<Env> {
     const device = await deviceOf(web, c);
     const isWatching = c.req.path.endsWith('/news') && c.req.header('hx-request') !== undefined;
     const found = token && device ? await web.access.session(token, isWatching) : null;
-    const session = found && (!isOnLan(web) || found.device === device) ? found : null;
+    const here = found && (!isOnLan(web) || found.device === device) ? found : null;
+    const person = here ? await personOf(web, here.person) : null;
+    const session = person ? here : null;
     c.set('device', device);
     c.set('session', session && token ? { ...session, token } : null);
     c.set('policy', await policyOf(web));
-    c.set('person', session ? await personOf(web, session.person) : null);
+    c.set('person', person);
     c.set('drafts', session && c.req.method === 'GET' ? (await web.access.draftsOf(session.person)).length : 0);
     c.header('Cache-Control', 'no-store');
     c.header('Vary', 'HX-Request-Type, Accept');
     const allowed = ROUTES[routeKey(c)];
-    if (allowed === undefined) return notThere(c);
+    if (allowed === undefined) return noSuchPage(c);
     if (allowed === 'anyone') return next();
-    const person = c.get('person');
     if (!person || session?.lockedAt != null) return isWatching ? c.body(null, 204) : signInFirst(web, c);
     if (allowed.includes(person.role)) return next();
-    return c.text('Your role may not open this. Ask the owner.', 403);
+    return trouble(c, 403, 'Your role may not open this. Ask the owner.');
   };
 }
 
@@ -89,16 +104,17 @@ async function personOf(web: Web, id: Ref<'person'>): Promise<Person | null> {
   return { id, name: web.directory.nameOf(id) ?? 'somebody', role: role satisfies StaffRole };
 }
 
-function notThere(c: Ctx) {
-  return c.text('There is no such page. Go back, or start from the Counter.', 404);
+/** The path that was asked for, with what stands after its question mark. */
+function pathOf(c: Ctx): string {
+  const { pathname, search } = new URL(c.req.url);
+  return pathname + search;
 }
 
 /** To the sign-in page and back; what was posted is kept and opened again afterwards. */
 async function signInFirst(web: Web, c: Ctx) {
   const kept = c.req.method === 'POST' ? await keepPosted(web, c) : null;
   if (wantsJson(c)) return c.json({ error: 'sign_in', say: 'Sign in first.' }, 401);
-  const url = new URL(c.req.url);
-  const back = kept ?? (c.req.method === 'GET' ? url.pathname + url.search : '/');
+  const back = localPath(kept ?? (c.req.method === 'GET' ? pathOf(c) : '/'));
   const signIn = `/sign-in?back=${encodeURIComponent(back)}`;
   if (c.req.header('hx-request')) {
     c.header('HX-Redirect', signIn);

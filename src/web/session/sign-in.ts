@@ -5,18 +5,20 @@ import type { Ref } from '../../units/ids.ts';
 import { goTo, respond } from '../form/negotiate.ts';
 import { first, readPosted } from '../form/posted.ts';
 import { pinTrouble } from '../form/write.ts';
+import { localPath } from './address.ts';
 import { type Ctx, type Env, type Resource, thingsOf, type Web } from './context.ts';
 import { dropSession, keepSession } from './cookies.ts';
+import { trouble } from './trouble.ts';
 
 export const signIn: Resource = (web) => {
   const app = new Hono<Env>();
   app.get('/sign-in', async (c) => {
     const unknown = c.get('device') === null && c.get('policy') !== null;
-    return unknown ? notEnrolled(c) : page(web, c, c.req.query('back') ?? '/', []);
+    return unknown ? notEnrolled(c) : page(web, c, localPath(c.req.query('back') ?? '/'), []);
   });
   app.post('/sign-in', async (c) => {
     const { posted } = await readPosted(c);
-    const back = first(posted, 'back') || '/';
+    const back = localPath(first(posted, 'back'));
     const person = first(posted, 'person') as Ref<'person'>;
     const device = c.get('device');
     if (device === null) return notEnrolled(c);
@@ -27,7 +29,7 @@ export const signIn: Resource = (web) => {
     const session = c.get('session');
     if (session) await web.access.endSession(session.token);
     await begin(web, c, person);
-    return goTo(c, localPath(back));
+    return goTo(c, back);
   });
   app.post('/lock', async (c) => {
     const session = c.get('session');
@@ -43,10 +45,7 @@ export async function begin(web: Web, c: Ctx, person: Ref<'person'>): Promise<vo
   keepSession(web, c, await web.access.beginSession(person, c.get('device') ?? 'none'));
 }
 
-const notEnrolled = (c: Ctx) => c.text('This screen is not enrolled. Ask the owner for a link: Setup, Screens.', 403);
-
-/** A path on this site, whatever was asked for. */
-const localPath = (path: string): string => (/^\/(?![/\\])/.test(path) ? path : '/');
+const notEnrolled = (c: Ctx) => trouble(c, 403, 'This screen is not enrolled. Ask the owner for a link: Setup, Screens.');
 
 async function staffOf(web: Web): Promise<readonly (readonly [string, string])[]> {
   const people = (await thingsOf(web, 'person')).filter(({ role }) => role !== undefined && role !== 'left');

@@ -7,10 +7,11 @@ import { ENTRIES } from '../../entries/index.ts';
 import type { Enrolment } from '../../store/devices.ts';
 import { formatInstant, instant } from '../../units/dates.ts';
 import { refFromBytes } from '../../units/ids.ts';
-import { goTo, respond } from '../form/negotiate.ts';
+import { goTo, holdsSecret, respond } from '../form/negotiate.ts';
 import { first, readPosted } from '../form/posted.ts';
 import { type Ctx, type Env, policyFor, type Resource, type Web, whoAsks } from '../session/context.ts';
 import { isOnLan, keepScreen } from '../session/cookies.ts';
+import { trouble } from '../session/trouble.ts';
 
 const { fields, form } = ENTRIES.device_enrolled;
 
@@ -35,6 +36,7 @@ export const devices: Resource = (web) => {
   app.get('/enrol', async (c) => {
     const key = c.req.query('key') ?? '';
     const enrolment = await web.access.enrolLink(key);
+    holdsSecret(c);
     return enrolment
       ? respond(c, { title: 'Enrol this screen', json: { name: enrolment.name }, body: EnrolView({ link: key, name: enrolment.name }) })
       : used(c);
@@ -78,7 +80,7 @@ export async function enrolFirst(web: Web, c: Ctx, by: Enrolment['by']): Promise
   await enrol(web, c, await web.access.makeEnrolLink(enrolment), enrolment);
 }
 
-const used = (c: Ctx) => c.text('This link has been used or has expired. Ask the owner for a new one.', 403);
+const used = (c: Ctx) => trouble(c, 403, 'This link has been used or has expired. Ask the owner for a new one.');
 
 interface Shown {
   readonly problems?: readonly Problem[];
@@ -90,6 +92,7 @@ interface Shown {
 async function page(web: Web, c: Ctx, { problems = [], typed = new Map(), link, called }: Shown = {}): Promise<Response> {
   const all = await web.access.devices();
   const { zone } = policyFor(c);
+  holdsSecret(c);
   return respond(c, {
     title: 'Screens',
     current: '/setup',

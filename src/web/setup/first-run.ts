@@ -6,10 +6,11 @@ import type { Problem } from '../../book/codec.ts';
 import type { Line } from '../../ledger/leaf.ts';
 import type { Ref } from '../../units/ids.ts';
 import { newRef } from '../form/form.ts';
-import { goTo, respond } from '../form/negotiate.ts';
+import { goTo, holdsSecret, respond } from '../form/negotiate.ts';
 import { first, readPosted } from '../form/posted.ts';
 import type { Ctx, Env, Resource, Web } from '../session/context.ts';
 import { begin } from '../session/sign-in.ts';
+import { trouble } from '../session/trouble.ts';
 import { enrolFirst } from './devices.ts';
 
 export const firstRun: Resource = (web) => {
@@ -85,9 +86,10 @@ function linesOf(web: Web, owner: Ref<'person'>, said: Readonly<Record<string, s
 }
 
 const closed = (c: Ctx) =>
-  c.text('This link has been used, has expired, or is not for this ledger. Start the program again for a new one.', 403);
+  trouble(c, 403, 'This link has been used, has expired, or is not for this ledger. Start the program again for a new one.');
 
 function page(c: Ctx, typed: ReadonlyMap<string, readonly string[]>, key: string, problems: readonly Problem[] = []): Promise<Response> {
+  holdsSecret(c);
   return respond(c, {
     title: 'Start the ledger',
     status: problems.length > 0 ? 422 : 200,

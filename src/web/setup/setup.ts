@@ -8,7 +8,7 @@ import { hex } from '../../log/bytes.ts';
 import { formatVerifierKey } from '../../log/note.ts';
 import { sha256 } from '../../store/crypto.ts';
 import type { Ref } from '../../units/ids.ts';
-import { goTo, respond } from '../form/negotiate.ts';
+import { goTo, holdsSecret, respond } from '../form/negotiate.ts';
 import { first, readPosted } from '../form/posted.ts';
 import { wordsFor } from '../job/words.ts';
 import { type Ctx, type Env, policyFor, type Resource, thingsOf, type Web } from '../session/context.ts';
@@ -31,6 +31,7 @@ export const setup: Resource = (web) => {
     const seed = readFileSync(join(web.store.dir, 'keys', 'seed'), 'utf8').trim();
     const vkey = formatVerifierKey(web.store.logKey);
     const fingerprint = hex(sha256(new TextEncoder().encode(vkey)));
+    holdsSecret(c);
     return respond(c, {
       title: 'Recovery sheet',
       json: { vkey, fingerprint },
