@@ -42,39 +42,55 @@ function smallJob(chance: Chance, week: number, bench: Bench, index: number): Sm
   const [received, cut, added] = [between('received', [360, 820]), between('cut', kind.cut), between('added', kind.added)];
   const solder = between('solder', [1, 2]);
   const lost = Math.round((cut + added) * 0.02 + between('lost', [0, 2]) + bench.drift * week);
-  const finished = received - cut + added + solder - lost;
+  const weighed = { received, cut, added, solder, finished: received - cut + added + solder - lost };
+  const customer = {
+    name: `${pick('name', NAMES)} ${pick('family', FAMILIES)}`,
+    phone: `07700 900${300 + week * 20 + index * 4 + BENCHES.indexOf(bench)}`,
+  };
+  const description = `${pick('what', WHAT)}, 18ct yellow`;
   const started = 50 - week * OPEN_DAYS - index * 2;
+  return { name, week, bench, lost, story: story(name, ...scenesOf({ kind, weighed, customer, description, bench, started, index })) };
+}
+
+interface Told {
+  readonly kind: (typeof KINDS)[number];
+  /** In hundredths of a gram. */
+  readonly weighed: Readonly<Record<'received' | 'cut' | 'added' | 'solder' | 'finished', number>>;
+  readonly customer: { readonly name: string; readonly phone: string };
+  readonly description: string;
+  readonly bench: Bench;
+  /** So many days ago. */
+  readonly started: number;
+  readonly index: number;
+}
+const GOLD = { metal: 'gold-750' } as const;
+
+function scenesOf({ kind, weighed, customer, description, bench, started, index }: Told): readonly Scene[] {
   const day = (after: number) => `${started - after} days ago`;
-  const gold = { metal: 'gold-750' } as const;
-  const work: readonly Telling[] = [
-    ...(cut > 0 ? [tell('metal_cut', { ...gold, weight: grams(cut), lot: '18ct yellow lot', part: 'shank' })] : []),
-    ...(added > 0 ? [tell('metal_added', { ...gold, stock: '18ct yellow wire', weight: grams(added), what: 'shank' })] : []),
-    tell('metal_added', { ...gold, stock: '18ct yellow solder', weight: `${grams(solder)} by difference`, what: 'solder' }),
-    tell('piece_sized', { method: kind.method, from: kind.step === 'size-down' ? 'N' : 'L', to: 'M' }),
-  ];
-  const called = `${pick('name', NAMES)} ${pick('family', FAMILIES)}`;
-  const parts = [{ part: 'shank', ...gold }];
-  const scenes: readonly Scene[] = [
-    at(
-      `${day(0)} ${10 + index}:20`,
-      PRIYA,
-      ...takesIn({
-        customer: { name: called, phone: `07700 900${300 + week * 20 + index * 4 + BENCHES.indexOf(bench)}` },
-        piece: { kind: 'ring', description: `${pick('what', WHAT)}, 18ct yellow`, parts, stones: 0, weight: grams(received) },
-        work: { steps: [kind.step, 'polish'], price: kind.price, promise: day(4), cutMetal: 'credit', oldParts: 'shop' },
-      }),
-    ),
-    at(`${day(1)} ${11 + index}:05`, bench.by, tell('taken', { of: 'job', from: 'the counter' }), ...work),
+  const piece = { kind: 'ring', description, parts: [{ part: 'shank', ...GOLD }], stones: 0, weight: grams(weighed.received) } as const;
+  const work = { steps: [kind.step, 'polish'], price: kind.price, promise: day(4), cutMetal: 'credit', oldParts: 'shop' } as const;
+  const weight = grams(weighed.finished);
+  return [
+    at(`${day(0)} ${10 + index}:20`, PRIYA, ...takesIn({ customer, piece, work })),
+    at(`${day(1)} ${11 + index}:05`, bench.by, tell('taken', { of: 'job', from: 'the counter' }), ...workOf(kind, weighed)),
     at(
       `${day(1)} ${11 + index}:50`,
       bench.by,
-      tell('piece_weighed', { state: 'finished', weight: grams(finished) }),
+      tell('piece_weighed', { state: 'finished', weight }),
       tell('piece_checked', { stones: 0, seats: 'none', marks: 'readable' }),
       tell('work_finished'),
     ),
-    at(`${day(3)} ${13 + index}:15`, PRIYA, ...goesHome({ stones: 0, weight: grams(finished), taker: called })),
+    at(`${day(3)} ${13 + index}:15`, PRIYA, ...goesHome({ stones: 0, weight, taker: customer.name })),
   ];
-  return { name, week, bench, lost, story: story(name, ...scenes) };
+}
+
+function workOf({ step, method }: Told['kind'], { cut, added, solder }: Told['weighed']): readonly Telling[] {
+  return [
+    ...(cut > 0 ? [tell('metal_cut', { ...GOLD, weight: grams(cut), lot: '18ct yellow lot', part: 'shank' })] : []),
+    ...(added > 0 ? [tell('metal_added', { ...GOLD, stock: '18ct yellow wire', weight: grams(added), what: 'shank' })] : []),
+    tell('metal_added', { ...GOLD, stock: '18ct yellow solder', weight: `${grams(solder)} by difference`, what: 'solder' }),
+    tell('piece_sized', { method, from: step === 'size-down' ? 'N' : 'L', to: 'M' }),
+  ];
 }
 
 /** What a bench let fall in a week, in thousandths of a gram, as the skin gives it up. */

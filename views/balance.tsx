@@ -57,42 +57,54 @@ export function BalanceView({ id, name, facts, errors, checks, lastGood, failing
         </section>
       )}
       <div class="two">
-        <section aria-labelledby="p">
-          <h2 id="p">What it may be out by</h2>
-          <table class="limits">
-            <thead>
-              <tr>
-                <th scope="col">At</th>
-                <th scope="col">when verified</th>
-                <th scope="col">in use</th>
-              </tr>
-            </thead>
-            <tbody>
-              {errors.map(({ load, initial, inService }) => (
-                <tr>
-                  <th scope="row">{load}</th>
-                  <td>{initial}</td>
-                  <td>{inService}</td>
-                </tr>
-              ))}
-            </tbody>
-          </table>
-          {caution && <p class="soft">Usual caution: {caution}</p>}
-        </section>
-        <section aria-labelledby="c">
-          <h2 id="c">Checks</h2>
-          <ol class="ledger">
-            {checks.map(({ seq, at, result, words }) => (
-              <li class={`check ${result}`}>
-                <b>{RESULTS[result]}</b>
-                <small>
-                  <a href={`/entries/${seq}`}>{seq}</a> · {at} · {words}
-                </small>
-              </li>
-            ))}
-          </ol>
-        </section>
+        <Limits errors={errors} caution={caution} />
+        <Checks checks={checks} />
       </div>
     </>
+  );
+}
+
+function Limits({ errors, caution }: Pick<Props, 'errors' | 'caution'>) {
+  return (
+    <section aria-labelledby="p">
+      <h2 id="p">What it may be out by</h2>
+      <table class="limits">
+        <thead>
+          <tr>
+            <th scope="col">At</th>
+            <th scope="col">when verified</th>
+            <th scope="col">in use</th>
+          </tr>
+        </thead>
+        <tbody>
+          {errors.map(({ load, initial, inService }) => (
+            <tr>
+              <th scope="row">{load}</th>
+              <td>{initial}</td>
+              <td>{inService}</td>
+            </tr>
+          ))}
+        </tbody>
+      </table>
+      {caution && <p class="soft">Usual caution: {caution}</p>}
+    </section>
+  );
+}
+
+function Checks({ checks }: Pick<Props, 'checks'>) {
+  return (
+    <section aria-labelledby="c">
+      <h2 id="c">Checks</h2>
+      <ol class="ledger">
+        {checks.map(({ seq, at, result, words }) => (
+          <li class={`check ${result}`}>
+            <b>{RESULTS[result]}</b>
+            <small>
+              <a href={`/entries/${seq}`}>{seq}</a> · {at} · {words}
+            </small>
+          </li>
+        ))}
+      </ol>
+    </section>
   );
 }

@@ -2,10 +2,31 @@
 import { upgraded } from './entry-form.tsx';
 import { ErrorSummary, type Shown } from './parts/errors.tsx';
 import { FieldView, type FormState } from './parts/field.tsx';
+import type { FieldProps } from './parts/labels.tsx';
 
-const CURRENCIES = { GBP: '£', USD: '$', EUR: '€', CHF: 'CHF', CAD: 'CAD', AUD: 'AUD', NZD: 'NZD', JPY: 'JPY' };
 const text = { kind: 'text', max: 80, lines: false } as const;
 const secret = { ...text, secret: true } as const;
+const weight = { kind: 'decimal', unit: 'g' } as const;
+const choice = (options: Readonly<Record<string, string>>) => ({ kind: 'choice', options }) as const;
+
+/** What is asked, in this order; nothing may be left out. */
+const FIELDS: readonly Pick<FieldProps, 'name' | 'label' | 'hint' | 'control'>[] = [
+  { name: 'shopName', label: 'Name of the shop', control: text },
+  { name: 'ownerName', label: 'Your name', control: text },
+  { name: 'pin', label: 'Your PIN', hint: '4 to 8 figures; it opens the bench.', control: secret },
+  { name: 'password', label: 'Your password', hint: 'At least 10 characters, for what only the owner does.', control: secret },
+  { name: 'country', label: 'Where is the shop?', control: choice({ GB: 'United Kingdom', US: 'United States', other: 'Elsewhere' }) },
+  {
+    name: 'currency',
+    label: 'Currency',
+    control: choice({ GBP: '£', USD: '$', EUR: '€', CHF: 'CHF', CAD: 'CAD', AUD: 'AUD', NZD: 'NZD', JPY: 'JPY' }),
+  },
+  { name: 'zone', label: 'Time zone', hint: 'Like Europe/London or America/New_York.', control: text },
+  { name: 'staffing', label: 'Who works here?', control: choice({ alone: 'I work alone', two: 'Two or more' }) },
+  { name: 'balanceName', label: 'Your balance, as you call it', control: text },
+  { name: 'largest', label: 'Largest load', hint: 'On its plate: Max.', control: weight },
+  { name: 'step', label: 'Step it shows', hint: 'On its plate: d.', control: weight },
+];
 
 interface Props {
   readonly typed: ReadonlyMap<string, readonly string[]>;
@@ -22,7 +43,6 @@ export function FirstRun({ typed, key, problems }: Props) {
     ['balanceName', ['Bench balance']],
   ]);
   const form: FormState = { typed: new Map([...defaults, ...typed]), problems, balances: [], tares: [], things: {} };
-  const choice = (options: Readonly<Record<string, string>>) => ({ kind: 'choice', options }) as const;
   return (
     <>
       <ErrorSummary problems={problems} />
@@ -39,57 +59,9 @@ export function FirstRun({ typed, key, problems }: Props) {
       </section>
       <form class="sheet" method="post" action="/first-run" novalidate {...upgraded('/first-run')}>
         <input type="hidden" name="key" value={key} />
-        <FieldView name="shopName" label="Name of the shop" optional={false} control={text} form={form} />
-        <FieldView name="ownerName" label="Your name" optional={false} control={text} form={form} />
-        <FieldView name="pin" label="Your PIN" hint="4 to 8 figures; it opens the bench." optional={false} control={secret} form={form} />
-        <FieldView
-          name="password"
-          label="Your password"
-          hint="At least 10 characters, for what only the owner does."
-          optional={false}
-          control={secret}
-          form={form}
-        />
-        <FieldView
-          name="country"
-          label="Where is the shop?"
-          optional={false}
-          control={choice({ GB: 'United Kingdom', US: 'United States', other: 'Elsewhere' })}
-          form={form}
-        />
-        <FieldView name="currency" label="Currency" optional={false} control={choice(CURRENCIES)} form={form} />
-        <FieldView
-          name="zone"
-          label="Time zone"
-          hint="Like Europe/London or America/New_York."
-          optional={false}
-          control={text}
-          form={form}
-        />
-        <FieldView
-          name="staffing"
-          label="Who works here?"
-          optional={false}
-          control={choice({ alone: 'I work alone', two: 'Two or more' })}
-          form={form}
-        />
-        <FieldView name="balanceName" label="Your balance, as you call it" optional={false} control={text} form={form} />
-        <FieldView
-          name="largest"
-          label="Largest load"
-          hint="On its plate: Max."
-          optional={false}
-          control={{ kind: 'decimal', unit: 'g' }}
-          form={form}
-        />
-        <FieldView
-          name="step"
-          label="Step it shows"
-          hint="On its plate: d."
-          optional={false}
-          control={{ kind: 'decimal', unit: 'g' }}
-          form={form}
-        />
+        {FIELDS.map((field) => (
+          <FieldView {...field} optional={false} form={form} />
+        ))}
         <div class="act wide">
           <button>Start the ledger</button>
         </div>

@@ -78,17 +78,17 @@ export function stonesOf(kept: readonly Kept[], kindOf: (id: string) => string |
     }
   }
   return {
-    seats: [
-      ...[...seats]
-        .filter(([, { says, events }]) => says.seat !== undefined || events.length > 0)
-        .map(([id, of], n) => seatOf(id, letterOf(n), of)),
-      ...[...empty].map(([name, of]) => emptySeat(name, of)),
-    ],
+    seats: [...seatsOf(seats), ...[...empty].map(([name, of]) => emptySeat(name, of))],
     counts,
     inPieces: inPiece.size === 0 ? null : [...inPiece.values()].reduce((sum, n) => sum + n, 0),
     out: [...seats.values()].reduce((sum, { loose }) => sum + loose, 0),
   };
 }
+
+const seatsOf = (seats: ReadonlyMap<string, Building>): readonly Seat[] =>
+  [...seats]
+    .filter(([, { says, events }]) => says.seat !== undefined || events.length > 0)
+    .map(([id, of], n) => seatOf(id, letterOf(n), of));
 
 /** Where the last count of a piece is not what the entries before it say. */
 export const countsThatDiffer = ({ counts }: JobStones): readonly StoneCount[] => {
