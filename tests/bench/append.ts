@@ -64,7 +64,13 @@ async function takenIn(shop: Shop): Promise<readonly Piece[]> {
   const pieces: Piece[] = [];
   for (const bag of bags) {
     const [job, piece] = [shop.newRef('job'), shop.newRef('piece')];
-    const ring = { kind: 'ring', description: 'Ring', parts: [{ part: 'shank', metal: 'gold-750' }], stones: 3, weight: shop.grams('6.82') };
+    const ring = {
+      kind: 'ring',
+      description: 'Ring',
+      parts: [{ part: 'shank', metal: 'gold-750' }],
+      stones: 3,
+      weight: shop.grams('6.82'),
+    };
     await shop.write(
       line('job_opened', { job, bag, broughtBy: 'customer', owner: 'customer', channel: 'counter' }),
       line('piece_received', { job, piece, ...ring }),

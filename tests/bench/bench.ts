@@ -72,7 +72,12 @@ function servedFigures(visits: readonly Served[]): readonly Figure[] {
   const slow = Object.entries(large.pages).map(
     ([name, times]): Figure => ({ what: `${name}: p99 at ${large.size}`, unit: 'ms', samples: [quantile(times, 0.99)], ...atMost(100) }),
   );
-  const memory = { what: `memory after ${MIXED} mixed requests at ${large.size}`, unit: 'MB', samples: [large.memoryMb], ...atMost(220) } as const;
+  const memory = {
+    what: `memory after ${MIXED} mixed requests at ${large.size}`,
+    unit: 'MB',
+    samples: [large.memoryMb],
+    ...atMost(220),
+  } as const;
   const start = { what: `start at ${large.size}: to the first answer`, unit: 's', samples: [large.startS], ...atMost(3) } as const;
   return [...flat, ...slow, memory, start];
 }

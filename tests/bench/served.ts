@@ -7,8 +7,8 @@ import { clock, ROOT, random } from '../../src/machine.ts';
 import { openAccess } from '../../src/store/access.ts';
 import { openStore } from '../../src/store/open.ts';
 import type { Ref } from '../../src/units/ids.ts';
-import { timed } from './append.ts';
 import { freePort } from '../program.ts';
+import { timed } from './append.ts';
 import type { BenchShop } from './shop.ts';
 
 export interface Served {
@@ -33,7 +33,11 @@ export async function serve({ dir, owner }: BenchShop): Promise<Served> {
   const began = performance.now();
   const child = spawn(process.execPath, [join(ROOT, '.build-bench', 'src', 'server.js')], { env, stdio: ['ignore', 'ignore', 'inherit'] });
   const ended = new Promise((resolve) => child.once('close', resolve));
-  const isUp = () => fetch(`${url}/healthz`).then(({ ok }) => ok, () => false);
+  const isUp = () =>
+    fetch(`${url}/healthz`).then(
+      ({ ok }) => ok,
+      () => false,
+    );
   while (!(await isUp())) {
     if (child.exitCode !== null) throw new Error('the program ended before it served');
     await new Promise((resolve) => setTimeout(resolve, 10));
@@ -60,7 +64,10 @@ export async function pagesOf({ dir, balance }: BenchShop): Promise<Readonly<Rec
   const jobs = async (status: string) => {
     const { rows } = await db.execute("SELECT id FROM thing WHERE kind = 'job' AND state ->> '$.status' = '" + status + "' ORDER BY n");
     const step = Math.max(1, Math.floor(rows.length / 40));
-    return rows.filter((_, index) => index % step === 0).slice(0, 40).map(({ id }) => String(id));
+    return rows
+      .filter((_, index) => index % step === 0)
+      .slice(0, 40)
+      .map(({ id }) => String(id));
   };
   const [closed, open] = [await jobs('closed'), await jobs('agreed')];
   const { rows } = await db.execute('SELECT MAX(seq) AS last FROM entry');

@@ -2,8 +2,8 @@
 import { createHash } from 'node:crypto';
 import { existsSync, mkdirSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
-import { ROOT } from '../../src/machine.ts';
 import type { Line } from '../../src/ledger/leaf.ts';
+import { ROOT } from '../../src/machine.ts';
 import { openAccess } from '../../src/store/access.ts';
 import { openStore, type Store } from '../../src/store/open.ts';
 import { type Instant, instant } from '../../src/units/dates.ts';
@@ -83,7 +83,14 @@ async function begin(dir: string, from: Instant): Promise<Maker> {
     const [a = 0, b = 0, c = 0] = random(3);
     return (a * 65536 + b * 256 + c) % below;
   };
-  const of = { owner: ref('person'), shop: ref('shop'), balance: ref('balance'), carats: ref('balance'), stock: ref('stock'), lot: ref('lot') };
+  const of = {
+    owner: ref('person'),
+    shop: ref('shop'),
+    balance: ref('balance'),
+    carats: ref('balance'),
+    stock: ref('stock'),
+    lot: ref('lot'),
+  };
   let commands = 0;
   const write: Maker['write'] = async (seen, ...lines) => {
     const answer = await store.record({ id: `bench-${commands++}`, by: of.owner, auth: 'password', device: 'bench', seen, lines });
@@ -96,7 +103,13 @@ async function begin(dir: string, from: Instant): Promise<Maker> {
     { [shop]: 1 },
     line('policy_set', { shop, zone: 'Europe/London', country: 'GB', currency: 'GBP', staffing: 'alone', words: 'uk' }),
     line('balance_put_in_service', { balance, name: 'Bench balance', unit: 'g', class: 'II', ranges: [{ max: '400', step: '0.01' }] }),
-    line('balance_put_in_service', { balance: carats, name: 'Carat balance', unit: 'ct', class: 'II', ranges: [{ max: '200', step: '0.001' }] }),
+    line('balance_put_in_service', {
+      balance: carats,
+      name: 'Carat balance',
+      unit: 'ct',
+      class: 'II',
+      ranges: [{ max: '200', step: '0.001' }],
+    }),
     line('metal_received', { stock, name: '18ct yellow wire', metal: 'gold-750', weight: grams(maker, 39_000) }),
     line('lot_opened', { lot, name: '18ct yellow', metal: 'gold-750' }),
   );
@@ -104,7 +117,11 @@ async function begin(dir: string, from: Instant): Promise<Maker> {
 }
 
 /** Seeds differ by the shop's name, so that two sizes are not one history cut short. */
-const size32 = (text: string): number => createHash('sha256').update(text.split('/').at(-1) ?? '').digest().readUInt32BE(0);
+const size32 = (text: string): number =>
+  createHash('sha256')
+    .update(text.split('/').at(-1) ?? '')
+    .digest()
+    .readUInt32BE(0);
 
 /** A day begins with a check of the bench balance; every month wire is bought. */
 async function morning(maker: Maker, day: number): Promise<void> {
@@ -120,7 +137,23 @@ const seenOf = async ({ store }: Maker, stream: string) => ({
   [stream]: Number((await store.read('SELECT COALESCE(MAX(n) + 1, 0) AS n FROM entry_link WHERE stream = ?', [stream]))[0]?.n),
 });
 
-const NAMES = ['Ash', 'Birch', 'Cole', 'Dane', 'Elder', 'Frost', 'Glade', 'Heath', 'Ives', 'Jory', 'Kemp', 'Lark', 'Marsh', 'North', 'Oakes'];
+const NAMES = [
+  'Ash',
+  'Birch',
+  'Cole',
+  'Dane',
+  'Elder',
+  'Frost',
+  'Glade',
+  'Heath',
+  'Ives',
+  'Jory',
+  'Kemp',
+  'Lark',
+  'Marsh',
+  'North',
+  'Oakes',
+];
 
 async function oneJob(maker: Maker, n: number, finished: boolean): Promise<void> {
   const { ref, pick, balance: _, stock, lot } = maker;
@@ -172,14 +205,24 @@ async function oneJob(maker: Maker, n: number, finished: boolean): Promise<void>
   const written = isShort ? 10 : 13;
   await maker.write(
     at(written),
-    line('piece_returned', { piece, stones: isShort ? 0 : 1, to: 'customer', taker: name, shown: 'the collection slip', signed: 'signature' }),
+    line('piece_returned', {
+      piece,
+      stones: isShort ? 0 : 1,
+      to: 'customer',
+      taker: name,
+      shown: 'the collection slip',
+      signed: 'signature',
+    }),
     line('job_closed', { job }),
   );
 }
 
 function bagOf({ bags, pick }: Maker): Ref<'bag'> {
   for (;;) {
-    const code = bagCode(Uint8Array.from({ length: 5 }, () => pick(256)), 5);
+    const code = bagCode(
+      Uint8Array.from({ length: 5 }, () => pick(256)),
+      5,
+    );
     if (bags.has(code)) continue;
     bags.add(code);
     return code;
@@ -187,10 +230,10 @@ function bagOf({ bags, pick }: Maker): Ref<'bag'> {
 }
 
 const grams = ({ balance }: Pick<Maker, 'balance'>, centigrams: number) => ({
-  ...{ text: (centigrams / 100).toFixed(2), unit: 'g', ng: massNg(centigrams * 10_000_000), basis: 'weighed', balance } as const,
+  ...({ text: (centigrams / 100).toFixed(2), unit: 'g', ng: massNg(centigrams * 10_000_000), basis: 'weighed', balance } as const),
   stepNg: massNg(10_000_000),
 });
 const carats = ({ carats: balance }: Pick<Maker, 'carats'>, points: number) => ({
-  ...{ text: (points / 1000).toFixed(3), unit: 'ct', ng: massNg(points * 200_000), basis: 'weighed', balance } as const,
+  ...({ text: (points / 1000).toFixed(3), unit: 'ct', ng: massNg(points * 200_000), basis: 'weighed', balance } as const),
   stepNg: massNg(200_000),
 });
