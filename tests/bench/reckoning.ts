@@ -1,7 +1,8 @@
-// How long the reckoning takes: medians in milliseconds, printed. Run with `npx jiti tests/bench/reckoning.bench.ts`; no part of the tests.
+// How long the reckoning takes: medians in milliseconds, printed. `npx tsc -p tests/bench/tsconfig.json && node .build-bench/tests/bench/reckoning.js`.
 import { readFileSync } from 'node:fs';
 import { join } from 'node:path';
 import type { Line } from '../../src/ledger/leaf.ts';
+import { ROOT } from '../../src/machine.ts';
 import { balancesIn } from '../../src/projections/balances.ts';
 import { networkOf } from '../../src/projections/chain.ts';
 import { historyOf } from '../../src/projections/history.ts';
@@ -30,7 +31,7 @@ const weighings = Array.from({ length: 11 }, (_, i): Weighing => {
 
 /** The 50 flows and 26 nodes of Zhang et al. (2010), from the check rows. */
 function published(): { nodes: readonly string[]; streams: readonly Stream[] } {
-  const { rows } = JSON.parse(readFileSync(join(import.meta.dirname, '../reference/reconciliation.json'), 'utf8'));
+  const { rows } = JSON.parse(readFileSync(join(ROOT, 'tests/reference/reconciliation.json'), 'utf8'));
   const { A, y, sd } = rows.find(({ id }: { id: string }) => id === 'DR-P16').input as { A: number[][]; y: number[]; sd: number[] };
   const end = (j: number, sign: number) => {
     const i = A.findIndex((row) => row[j] === sign);
