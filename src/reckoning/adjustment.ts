@@ -12,9 +12,11 @@ export interface Adjustment {
   /** Subtract from the measured values to get the reconciled ones. */
   readonly corrections: Vector;
   readonly uReconciled: Vector;
-  readonly uCorrections: Vector;
-  /** u of each balance's residual by itself. */
+  /** Each correction over its own u: which reading had to move most for what it is worth. */
+  readonly zCorrections: Vector;
+  /** u of each balance's residual by itself, and the residual over it. */
   readonly uResiduals: Vector;
+  readonly zResiduals: Vector;
   /** Global test γ = rᵀV⁻¹r ~ χ²(rank) and its upper tail. */
   readonly gamma: number;
   readonly rank: number;
@@ -35,11 +37,14 @@ export function adjust({ a, covariance, residuals }: Balances): Adjustment {
   const variances = covariance.map((row, i) => (row[i] ?? 0) - (taken[i] ?? 0));
   const gamma = dot(white, white);
   const rank = factor.kept.length;
+  const corrections = times(whiteShared, white);
+  const uResiduals = v.map((row, i) => Math.sqrt(row[i] ?? 0));
   return {
-    corrections: times(whiteShared, white),
+    corrections,
     uReconciled: variances.map((variance) => Math.sqrt(Math.max(0, variance))),
-    uCorrections: taken.map(Math.sqrt),
-    uResiduals: v.map((row, i) => Math.sqrt(row[i] ?? 0)),
+    zCorrections: corrections.map((value, i) => value / Math.sqrt(taken[i] ?? 0)),
+    uResiduals,
+    zResiduals: residuals.map((value, i) => value / (uResiduals[i] ?? 0)),
     gamma,
     rank,
     p: rank === 0 ? 1 : chiSquaredTail(gamma, rank),
@@ -47,6 +52,9 @@ export function adjust({ a, covariance, residuals }: Balances): Adjustment {
     white,
   };
 }
+
+/** The measured values with their corrections taken off. */
+export const reconciledOf = (y: Vector, corrections: Vector): Vector => y.map((value, i) => value - (corrections[i] ?? 0));
 
 /** How well one signature explains the residuals: its size ± u, z, and T = z², the drop of γ if it is true; null when no balance would show it. */
 export interface Explanation {
@@ -84,7 +92,7 @@ export function adjustCurved(y: Vector, covariance: Matrix, constraints: Constra
     const moved = y.map((value, i) => value - (x[i] ?? 0));
     const residuals = values.map((value, i) => value + dot(slopes[i] ?? [], moved));
     const { corrections, gamma } = adjust({ a: slopes, covariance, residuals });
-    const next = y.map((value, i) => value - (corrections[i] ?? 0));
+    const next = reconciledOf(y, corrections);
     const still = next.every((value, i) => Math.abs(value - (x[i] ?? 0)) <= 1e-12 * Math.max(1, Math.abs(value)));
     x = next;
     if (still) return { x, gamma, steps };
@@ -97,7 +105,7 @@ export function atLeastZero(balances: Balances, y: Vector, free: Adjustment): { 
   let fixed: readonly number[] = [];
   let { corrections, factor, white } = free;
   for (let round = 0; round <= 2 * y.length; round++) {
-    const x = y.map((value, i) => (fixed.includes(i) ? 0 : value - (corrections[i] ?? 0)));
+    const x = reconciledOf(y, corrections).map((value, i) => (fixed.includes(i) ? 0 : value));
     const pull = unwhiten(factor, white, balances.a.length + fixed.length);
     const freed = fixed.find((_, k) => (pull[balances.a.length + k] ?? 0) > 0);
     const below = x.reduce((least, value, i) => (value < (x[least] ?? 0) ? i : least), 0);

@@ -68,10 +68,12 @@ export interface SettlementCheck {
   readonly verdict: SettlementVerdict;
   /** A shortage this large would be found 95 times in 100 at a 5 % level (Currie 1968: 3.29 u). */
   readonly detectableG: number;
+  /** What the shortage is worth at the price of a gram, and its expanded uncertainty (k = 2); null without a price. */
+  readonly money: { readonly short: number; readonly U: number } | null;
 }
 
-/** Compares a lot with its outturn before any deduction; |E_n| to 1 within, to 1.5 ask, beyond differs. */
-export function checkSettlement(expected: Lot, settled: Outturn): SettlementCheck {
+/** Compares a lot with its outturn before any deduction; |E_n| to 1 within, to 1.5 ask, beyond differs. `price` is of a gram of fine metal. */
+export function checkSettlement(expected: Lot, settled: Outturn, price?: number): SettlementCheck {
   const fineG = settled.massG * settled.share;
   const uFineG = Math.hypot(settled.share * settled.uMassG, settled.massG * settled.uShare);
   const shortG = expected.fineG - fineG;
@@ -92,6 +94,7 @@ export function checkSettlement(expected: Lot, settled: Outturn): SettlementChec
     zFineness: (expected.share - settled.share) / Math.hypot(expected.uShare, settled.uShare),
     verdict: en <= 1 ? 'within what both can tell' : en <= 1.5 ? 'ask for a second assay' : 'differs',
     detectableG: 3.2897072539029444 * uG,
+    money: price === undefined ? null : { short: shortG * price, U: 2 * uG * price },
   };
 }
 

@@ -84,6 +84,7 @@ const check: SettlementCheck = {
   zFineness: 10,
   verdict: 'differs',
   detectableG: 0.3,
+  money: null,
 };
 const insurer = insurerJob(
   [{ what: 'Received', text: '8.42 g', balance: 'the bench balance', calibratedOn: '3 Mar 2026' }],

