@@ -1,8 +1,8 @@
 // The web application: every resource behind one gate. No I/O at import.
 import { Hono } from 'hono';
 import { compress } from 'hono/compress';
+import { StorageFault } from './store/connection.ts';
 import { ReadOnly } from './store/open.ts';
-import { StorageFault } from './store/sqlite.ts';
 import { balances } from './web/bench/balances.ts';
 import { bench } from './web/bench/bench.ts';
 import { calculator } from './web/bench/calculator.ts';
@@ -31,6 +31,7 @@ import { assets } from './web/session/assets.ts';
 import type { App, Env, Web } from './web/session/context.ts';
 import { gate, headers, knownHost, sameOrigin } from './web/session/guard.ts';
 import { health } from './web/session/health.ts';
+import { oneMoment } from './web/session/moment.ts';
 import { signIn } from './web/session/sign-in.ts';
 import { noSuchPage, trouble } from './web/session/trouble.ts';
 import { devices } from './web/setup/devices.ts';
@@ -72,7 +73,7 @@ const RESOURCES = [
 /** Puts the resources together behind headers, origin check and route table. */
 export function createApp(web: Web, onBug: (error: unknown, path: string) => void = () => undefined): App {
   const app = new Hono<Env>();
-  app.use('*', compress(), headers, knownHost(web), sameOrigin(web), gate(web));
+  app.use('*', compress(), headers, knownHost(web), sameOrigin(web), oneMoment(web), gate(web));
   for (const resource of RESOURCES) app.route('/', resource(web));
   app.notFound(noSuchPage);
   app.onError((error, c) => {

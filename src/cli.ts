@@ -1,15 +1,12 @@
 // The command line: thin; each command is a few calls of the store.
 
 import { createReadStream } from 'node:fs';
-import { join } from 'node:path';
 import { createInterface } from 'node:readline';
 import { Readable } from 'node:stream';
 import { pipeline } from 'node:stream/promises';
 import { base64 } from './log/bytes.ts';
-import { formatVerifierKey } from './log/note.ts';
 import { clock, openData, random } from './machine.ts';
 import { openAccess } from './store/access.ts';
-import { auditLog } from './store/audit.ts';
 import type { Store } from './store/open.ts';
 import { rebuild } from './store/replay.ts';
 import { thingOf } from './store/shelf.ts';
@@ -24,10 +21,7 @@ LEMEL_DATA names the data directory (./data).`;
 
 const COMMANDS: Readonly<Record<string, (store: Store, argument: string | undefined) => Promise<number>>> = {
   async 'verify-log'(store) {
-    const found = await auditLog(
-      { read: store.read, log: store.log, memory: join(store.dir, 'checkpoints.log'), vkey: formatVerifierKey(store.logKey) },
-      progress('checked'),
-    );
+    const found = await store.check(progress('checked'));
     if ('bad' in found) {
       console.error(found.bad.say);
       return 1;
@@ -36,10 +30,12 @@ const COMMANDS: Readonly<Record<string, (store: Store, argument: string | undefi
     return 0;
   },
   async export(store) {
-    const lines = async function* () {
-      for await (const line of exportLines(store.read, store.log)) yield `${line}\n`;
-    };
-    await pipeline(Readable.from(lines()), process.stdout, { end: false }).catch(onlyClosedPipe);
+    await store.snapshot(async (read) => {
+      const lines = async function* () {
+        for await (const line of exportLines(read, store.log)) yield `${line}\n`;
+      };
+      await pipeline(Readable.from(lines()), process.stdout, { end: false }).catch(onlyClosedPipe);
+    });
     return 0;
   },
   async import(store, path) {

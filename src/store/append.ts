@@ -7,11 +7,12 @@ import { type Json, jcs } from '../log/canonical.ts';
 import { formatCheckpoint } from '../log/checkpoint.ts';
 import { append, type Frontier, rootOf } from '../log/merkle.ts';
 import { type CivilDate, civilDateOf, type Instant } from '../units/dates.ts';
+import { StorageFault } from './connection.ts';
 import { hmac, type Signer, sha256 } from './crypto.ts';
 import { bytesOf, type Keys } from './keys.ts';
 import { type Grown, hashOf, insertLeaves, insertMany, insertSealed, saveThings } from './rows.ts';
 import { forget, type Memory, noMemory, remember, remembering, shelfOn } from './shelf.ts';
-import { type SqliteFile, StorageFault, type Tx } from './sqlite.ts';
+import { type SqliteFile, type Tx, turnOfTheLoop } from './sqlite.ts';
 import { readFrontier } from './tree.ts';
 
 export interface AppendDeps {
@@ -58,8 +59,10 @@ export function openAppender(deps: AppendDeps): Appender {
   async function drain(): Promise<void> {
     if (draining) return;
     draining = true;
-    await null;
-    while (waiting.length > 0) await commitTogether(waiting.splice(0, BATCH_MAX));
+    while (waiting.length > 0) {
+      await turnOfTheLoop();
+      await commitTogether(waiting.splice(0, BATCH_MAX));
+    }
     draining = false;
   }
 

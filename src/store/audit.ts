@@ -10,9 +10,10 @@ import { parseVerifierKey } from '../log/note.ts';
 import { beginVerification } from '../log/verify.ts';
 import { sha256, verifySignature } from './crypto.ts';
 import { bytesOf, noKeys } from './keys.ts';
-import { notedCheckpoints } from './memory.ts';
+import type { Noted } from './memory.ts';
 import { columnsOf } from './rows.ts';
-import { type Query, shelfOn } from './shelf.ts';
+import { shelfOn } from './shelf.ts';
+import { type Query, turnOfTheLoop } from './sqlite.ts';
 
 /** The first bad place: the entry's number, or none where no entry is to blame. */
 export interface BadPlace {
@@ -27,20 +28,20 @@ export type Audit = { readonly size: number; readonly root: Uint8Array; readonly
 export interface Audited {
   readonly read: Query;
   readonly log: string;
-  /** Path of checkpoints.log; none where there is no memory outside, as in an import. */
-  readonly memory?: string;
+  /** What is remembered outside, read before the ledger itself; nothing where there is no such memory, as in an import. */
+  readonly noted: readonly Noted[];
   /** The shop's own key in C2SP form, where it is known: the ledger's newest must be it. */
   readonly vkey?: string;
 }
 
-const CHUNK = 500;
+const CHUNK = 200;
 const bad = (seq: number | null, code: string, say: string): Bad => ({ bad: { seq, code, say } });
 
 /** Checks every leaf, the columns beside it, its streams, every stored node, every signature, and that the things fold from it. */
 export async function auditLog(of: Audited, progress: (done: number) => void = () => undefined): Promise<Audit> {
   const keys = await signingKeys(of);
   if ('bad' in keys) return keys;
-  const noted = of.memory === undefined ? [] : notedCheckpoints(of.memory);
+  const { noted } = of;
   const verification = beginVerification(sha256, of.log, []);
   const shelf = shelfOn(of.read, noKeys);
   let frontier = EMPTY_FRONTIER;
@@ -70,6 +71,7 @@ export async function auditLog(of: Audited, progress: (done: number) => void = (
     overlay.written.length = 0;
     start = frontier.size;
     progress(frontier.size);
+    await turnOfTheLoop();
     if (rows.length < CHUNK) break;
   }
   const end = verification.finish();

@@ -1,5 +1,5 @@
 // A data directory, opened: lock, three files brought to the newest schema, guards and memory checked, then the writer and the reader.
-import { chmodSync, mkdirSync } from 'node:fs';
+import { mkdirSync } from 'node:fs';
 import { join } from 'node:path';
 import type { Answer, Command } from '../ledger/leaf.ts';
 import { base64url, equal, utf8 } from '../log/bytes.ts';
@@ -8,6 +8,8 @@ import { type Frontier, rootOf } from '../log/merkle.ts';
 import { formatVerifierKey, type LogKey, signNote, verifierKey } from '../log/note.ts';
 import type { Instant } from '../units/dates.ts';
 import { openAppender } from './append.ts';
+import { type Audit, auditLog } from './audit.ts';
+import type { Connect } from './connection.ts';
 import { sha256, signerOf } from './crypto.ts';
 import { type Keys, openKeys } from './keys.ts';
 import { takeLock } from './lock.ts';
@@ -15,7 +17,7 @@ import { noteCheckpoint, notedCheckpoints } from './memory.ts';
 import { checkTriggers, migrate } from './migrate.ts';
 import { secret } from './secrets.ts';
 import { keptOf } from './shelf.ts';
-import { type Connect, openFile, type SqliteFile } from './sqlite.ts';
+import { openFile, type SqliteFile } from './sqlite.ts';
 import { readFrontier } from './tree.ts';
 
 export interface StoreDeps {
@@ -30,6 +32,8 @@ export interface StoreDeps {
 export interface Store {
   /** Read only; there is no way to write but `record`. */
   readonly read: SqliteFile['read'];
+  readonly values: SqliteFile['values'];
+  readonly snapshot: SqliteFile['snapshot'];
   readonly keys: Keys;
   readonly log: string;
   readonly logKey: LogKey;
@@ -44,6 +48,8 @@ export interface Store {
   recorded(command: Pick<Command, 'id' | 'by' | 'lines'>): Promise<Answer | null>;
   /** The signed note of the newest checkpoint; noted outside the database because somebody is given it. */
   issueCheckpoint(): Promise<{ readonly size: number; readonly root: Uint8Array; readonly note: string }>;
+  /** Whether the record is whole and unaltered, as it stands now, whatever is written meanwhile. */
+  check(progress?: (done: number) => void): Promise<Audit>;
   /** Calls back after each commit with the new size. */
   onCommit(listener: (size: number) => void): void;
   close(): Promise<void>;
@@ -59,19 +65,22 @@ const COMMANDS_KEPT_MS = 30 * 24 * 60 * MINUTE_MS;
 export async function openStore(deps: StoreDeps): Promise<Store> {
   const { dir } = deps;
   mkdirSync(dir, { recursive: true, mode: 0o700 });
-  const unlock = await takeLock(join(dir, 'lock.db'));
-  const file = openFile(join(dir, 'ledger.db'), deps.connect, 'PRAGMA wal_autocheckpoint = 4000');
-  const keysFile = openFile(join(dir, 'keys.db'), undefined, 'PRAGMA secure_delete = ON');
-  const access = openFile(join(dir, 'access.db'), undefined, 'PRAGMA secure_delete = ON');
+  const lock = takeLock(join(dir, 'lock.db'));
+  const opened: SqliteFile[] = [];
   const letGo = async () => {
-    for (const one of [file, keysFile, access]) await one.close();
-    unlock();
+    for (const one of opened) await one.close();
+    lock.release();
+  };
+  const open = async (family: string, connect: Connect | undefined, ...pragmas: readonly string[]) => {
+    const file = openFile(join(dir, `${family}.db`), connect, ...pragmas);
+    opened.push(file);
+    await migrate(file, deps.sqlDir, family, join(dir, 'backups'));
+    return file;
   };
   try {
-    for (const [family, one] of [['ledger', file] as const, ['keys', keysFile] as const, ['access', access] as const]) {
-      await migrate(one, deps.sqlDir, family, join(dir, 'backups'));
-      chmodSync(join(dir, `${family}.db`), 0o600);
-    }
+    const file = await open('ledger', deps.connect, 'PRAGMA wal_autocheckpoint = 4000');
+    const keysFile = await open('keys', undefined, 'PRAGMA secure_delete = ON');
+    const access = await open('access', undefined, 'PRAGMA secure_delete = ON');
     await checkTriggers(file, deps.sqlDir, 'ledger');
     return await openChecked(deps, file, openKeys(keysFile, deps.random), access, letGo);
   } catch (error) {
@@ -115,7 +124,7 @@ async function openChecked(
   const macKey = secret(keysDir, 'mac', random).bytes;
   const appender = openAppender({ file, keys, signer, vkey, log, clock, random, macKey, frontier, onGrown });
   return {
-    read: file.read,
+    ...{ read: file.read, values: file.values, snapshot: file.snapshot },
     ...{ file, keys, log, logKey, access, dir, readOnly },
     pepper: secret(keysDir, 'pepper', random).bytes,
     seedIsNew: seed.made,
@@ -123,9 +132,15 @@ async function openChecked(
     recorded: appender.recorded,
     onCommit: (listener) => listeners.push(listener),
     async issueCheckpoint() {
-      if (frontier.size === 0) throw new Error('a ledger without entries has no checkpoint to issue');
+      const { size, root } = await headOf(file, frontier);
+      if (size === 0) throw new Error('a ledger without entries has no checkpoint to issue');
       note();
-      return { size: frontier.size, root: rootOf(sha256, frontier), note: signNote(text(), logKey, signer.sign) };
+      return { size, root, note: signNote(formatCheckpoint({ origin: log, size, root }), logKey, signer.sign) };
+    },
+    check(progress) {
+      // What is noted was committed before: read first, it never counts more than the moment that is checked.
+      const noted = notedCheckpoints(memory);
+      return file.snapshot((read) => auditLog({ read, log, noted, vkey }, progress));
     },
     async close() {
       if (frontier.size > 0 && readOnly === null) attempt(note);
@@ -146,9 +161,19 @@ function attempt(work: () => void): void {
 /** Nothing may be written until the sentence it carries is dealt with. */
 export class ReadOnly extends Error {}
 
-async function currentFrontier(file: SqliteFile): Promise<Frontier> {
+/** The head as whoever asks sees the ledger: a page that began before the last commit is given the one of its own moment. */
+async function headOf(file: SqliteFile, newest: Frontier): Promise<{ readonly size: number; readonly root: Uint8Array }> {
+  const size = await sizeOf(file);
+  return { size, root: rootOf(sha256, size === newest.size ? newest : await readFrontier(file.read, size)) };
+}
+
+async function sizeOf(file: SqliteFile): Promise<number> {
   const [row] = await file.read('SELECT COALESCE(MAX(seq) + 1, 0) AS size FROM entry');
-  return readFrontier(file.read, Number(row?.size));
+  return Number(row?.size);
+}
+
+async function currentFrontier(file: SqliteFile): Promise<Frontier> {
+  return readFrontier(file.read, await sizeOf(file));
 }
 
 async function keyTrouble(file: SqliteFile, vkey: string): Promise<string | null> {

@@ -5,11 +5,11 @@ import { entry, entryLink, thing } from '../../drizzle/schema.ts';
 import type { Kept } from '../ledger/leaf.ts';
 import type { Thing } from '../ledger/thing.ts';
 import type { RefKind } from '../units/ids.ts';
+import type { Value } from './connection.ts';
 import type { Store } from './open.ts';
 import { keptAll, thingOf } from './shelf.ts';
-import type { Value } from './sqlite.ts';
 
-type Readable = Pick<Store, 'read' | 'keys'>;
+type Readable = Pick<Store, 'read' | 'values' | 'keys'>;
 /** Rows in their order, and where the next page begins: null after the last. */
 export interface Page<T> {
   readonly rows: readonly T[];
@@ -18,8 +18,8 @@ export interface Page<T> {
 const ROWS_MAX = 200;
 
 /** Selects through the reader alone: nothing it offers can write. */
-export const selecting = ({ read }: Pick<Store, 'read'>): Pick<SqliteRemoteDatabase, 'select'> =>
-  drizzle(async (query, args) => ({ rows: (await read(query, args as Value[])).map((row) => Array.from(row as ArrayLike<unknown>)) }));
+export const selecting = ({ values }: Pick<Store, 'values'>): Pick<SqliteRemoteDatabase, 'select'> =>
+  drizzle(async (query, args) => ({ rows: [...(await values(query, args as Value[]))] as unknown[][] }));
 
 /** Things of a kind in the order they began; `after` is the `next` of the page before. */
 export async function things(

@@ -5,9 +5,9 @@ import { overlayOn } from '../ledger/overlay.ts';
 import type { Keys } from './keys.ts';
 import { saveThings } from './rows.ts';
 import { keptAll, shelfOn } from './shelf.ts';
-import type { SqliteFile, Tx } from './sqlite.ts';
+import { type SqliteFile, type Tx, turnOfTheLoop } from './sqlite.ts';
 
-const CHUNK = 1000;
+const CHUNK = 200;
 
 /** Applies leaves that follow those applied so far; what is looked up of a stream stops before `from`. */
 export async function applyChunk(tx: Tx, keys: Keys, from: number, chunk: readonly Kept[]): Promise<void> {
@@ -26,6 +26,7 @@ export async function rebuild(file: SqliteFile, keys: Keys, progress: (done: num
       const chunk = await keptAll(tx.all, keys, rows);
       await applyChunk(tx, keys, from, chunk);
       progress(from + chunk.length);
+      await turnOfTheLoop();
       if (chunk.length < CHUNK) return from + chunk.length;
     }
   });

@@ -6,10 +6,11 @@ import type { Thing } from '../ledger/thing.ts';
 import { bytesOfBase64url, utf8 } from '../log/bytes.ts';
 import type { MerkleNode } from '../log/merkle.ts';
 import { wordsOf } from '../projections/find.ts';
+import type { Value } from './connection.ts';
 import { encrypt } from './crypto.ts';
 import type { Keys } from './keys.ts';
 import { keptOf, sealedAbout } from './shelf.ts';
-import type { Tx, Value } from './sqlite.ts';
+import type { Tx } from './sqlite.ts';
 
 /** A leaf with its bytes and the tree nodes it completed. */
 export interface Grown {

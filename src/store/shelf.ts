@@ -6,10 +6,8 @@ import { sumOf, type Thing } from '../ledger/thing.ts';
 import { base64url, bytesOfBase64url } from '../log/bytes.ts';
 import { decrypt } from './crypto.ts';
 import { bytesOf, type Keys } from './keys.ts';
-import type { Tx } from './sqlite.ts';
+import type { Query } from './sqlite.ts';
 
-/** A query: the writer's own transaction, or the reader. */
-export type Query = Tx['all'];
 /** A row by its columns: of the engine, or of a typed query. */
 type Row = { readonly [column: string]: unknown };
 

@@ -6,17 +6,17 @@ import { base64url, bytesOfBase64url, utf8 } from '../log/bytes.ts';
 import { append, EMPTY_FRONTIER, leafHash } from '../log/merkle.ts';
 import { beginVerification, type Verification } from '../log/verify.ts';
 import { auditLog } from './audit.ts';
+import { StorageFault, type Value } from './connection.ts';
 import { sha256 } from './crypto.ts';
 import { bytesOf, type Keys } from './keys.ts';
 import { applyChunk } from './replay.ts';
 import { type Grown, insertLeaves, insertMany } from './rows.ts';
-import type { Query } from './shelf.ts';
-import { type SqliteFile, StorageFault, type Tx, type Value } from './sqlite.ts';
+import { type Query, type SqliteFile, type Tx, turnOfTheLoop } from './sqlite.ts';
 
 /** A file that is no export of a ledger, or not the one it says; the sentence names the line. */
 export class BadImport extends Error {}
 
-const CHUNK = 500;
+const CHUNK = 200;
 const TABLES = {
   signing_key: ['from_size', 'vkey'],
   checkpoint: ['size', 'signature', 'issued'],
@@ -32,6 +32,7 @@ export async function* exportLines(read: Query, log: string): AsyncGenerator<str
     const rows = await read('SELECT leaf FROM entry WHERE seq >= ? ORDER BY seq LIMIT ?', [from, CHUNK]);
     for (const row of rows) yield new TextDecoder().decode(bytesOf(row.leaf));
     if (rows.length < CHUNK) break;
+    await turnOfTheLoop();
   }
   for (const [table, columns] of Object.entries(TABLES)) {
     for (const row of await read(`SELECT ${columns.join(', ')} FROM ${table} ORDER BY 1, 2`)) {
@@ -66,11 +67,12 @@ async function importInto(tx: Tx, keys: Keys, lines: AsyncIterable<string>): Pro
     if ('kept' in taken) leaves.push(taken);
     if (leaves.length < CHUNK) continue;
     await insertReceived(tx, keys, leaves);
+    await turnOfTheLoop();
     leaves = [];
   }
   await insertReceived(tx, keys, leaves);
   for (const [table, columns] of Object.entries(TABLES)) await insertMany(tx, `${table} (${columns.join(', ')})`, rows[table as Table]);
-  const audit = await auditLog({ read: tx.all, log: reading.log() });
+  const audit = await auditLog({ read: tx.all, log: reading.log(), noted: [] });
   if ('bad' in audit) throw new BadImport(audit.bad.say);
   return audit.size;
 }

@@ -1,7 +1,7 @@
 // The stored tree: complete subtrees as nodes, level 0 from the leaf hashes of the entries themselves.
 import { type Coordinate, type Frontier, frontierOf, type NodeReader, nodesForRoot } from '../log/merkle.ts';
 import { bytesOf } from './keys.ts';
-import type { Query } from './shelf.ts';
+import type { Query } from './sqlite.ts';
 
 /** Fetches the nodes a computation will read; a node that is not stored is a bug or damage, named by its place. */
 export async function readNodes(query: Query, wanted: readonly Coordinate[]): Promise<NodeReader> {

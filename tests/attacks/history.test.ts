@@ -7,6 +7,7 @@ import { formatVerifierKey, verifierKey } from '../../src/log/note.ts';
 import { auditLog } from '../../src/store/audit.ts';
 import { sha256, signerOf } from '../../src/store/crypto.ts';
 import { AlreadyOpen } from '../../src/store/lock.ts';
+import { notedCheckpoints } from '../../src/store/memory.ts';
 import { ReadOnly } from '../../src/store/open.ts';
 import { BadSecret } from '../../src/store/secrets.ts';
 import { keptOf } from '../../src/store/shelf.ts';
@@ -61,7 +62,7 @@ describe('another history', () => {
     const store = await good.open(dir);
     expect(store.readOnly).toMatch(/signing key/);
     expect(await audited(store)).toMatchObject({ bad: { code: 'signing_key' } });
-    expect(await auditLog({ read: store.read, log: store.log, memory: join(dir, 'checkpoints.log') })).toMatchObject({
+    expect(await auditLog({ read: store.read, log: store.log, noted: notedCheckpoints(join(dir, 'checkpoints.log')) })).toMatchObject({
       bad: { code: 'signature' },
     });
   });

@@ -1,12 +1,9 @@
-// The whole check of a store's log, with the memory outside it.
-import { join } from 'node:path';
-import { formatVerifierKey } from '../../src/log/note.ts';
-import { type Audit, auditLog } from '../../src/store/audit.ts';
+// What stands in a ledger that is open, and its whole check.
+import type { Audit } from '../../src/store/audit.ts';
 import type { Store } from '../../src/store/open.ts';
 
 /** The audit of a store that is open. */
-export const audited = ({ read, log, logKey, dir }: Store): Promise<Audit> =>
-  auditLog({ read, log, memory: join(dir, 'checkpoints.log'), vkey: formatVerifierKey(logKey) });
+export const audited = (store: Store): Promise<Audit> => store.check();
 
 /** Every entry's command and first words, in order. */
 export async function writtenIn({

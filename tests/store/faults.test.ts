@@ -4,11 +4,10 @@ import { once } from 'node:events';
 import { mkdirSync, mkdtempSync, rmSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
-import type { Client } from '@libsql/client';
 import { afterEach, describe, expect, it } from 'vitest';
 import type { Answer, Command } from '../../src/ledger/leaf.ts';
+import { connect, StorageFault } from '../../src/store/connection.ts';
 import { openStore } from '../../src/store/open.ts';
-import { connect, StorageFault } from '../../src/store/sqlite.ts';
 import { line, openShop, type Shop, SQL_DIR, seededBytes } from '../shop.ts';
 import { audited, writtenIn } from './audited.ts';
 import { faulty } from './faulty.ts';
@@ -85,20 +84,15 @@ describe('a ledger on a bad day', () => {
     await shop.close();
     let failed = false;
     const store = await reopened(shop, dir, (path, use) => {
-      const client = connect(path, use);
-      const transaction = async () => {
-        const opened = await client.transaction('write');
-        const commit = opened.commit.bind(opened);
-        opened.commit = async () => {
-          const { rows } = await opened.execute("SELECT 1 FROM command WHERE id = 'once'");
-          await commit();
-          if (failed || rows.length === 0) return;
-          failed = true;
-          throw new Error('the answer was lost');
-        };
-        return opened;
+      const inner = connect(path, use);
+      const commit = () => {
+        const isOurs = inner.all("SELECT 1 FROM command WHERE id = 'once'", []).length > 0;
+        inner.run('COMMIT', []);
+        if (failed || !isOurs) return;
+        failed = true;
+        throw new Error('the answer was lost');
       };
-      return { execute: client.execute.bind(client), close: () => client.close(), transaction } as unknown as Client;
+      return { ...inner, run: (sql, args) => (sql === 'COMMIT' && use === 'write' ? commit() : inner.run(sql, args)) };
     });
     const told: number[] = [];
     store.onCommit((size) => told.push(size));
@@ -130,7 +124,7 @@ describe('a ledger on a bad day', () => {
     const full = await reopened(shop, dir, (path, use) => {
       const client = connect(path, use);
       // The engine takes the present number of pages instead, so that nothing may grow.
-      if (use === 'write') void client.execute('PRAGMA max_page_count = 1');
+      if (use === 'write') client.all('PRAGMA max_page_count = 1', []);
       return client;
     });
     const texts = Array.from({ length: 15 }, () => 'x'.repeat(4000));

@@ -1,6 +1,5 @@
-// A client between the ledger and its file that fails as a bad day would: BUSY at any statement, commits lost before or after they took effect.
-import { type Client, LibsqlError } from '@libsql/client';
-import { type Connect, connect } from '../../src/store/sqlite.ts';
+// A connection between the ledger and its file that fails as a bad day would: BUSY at any statement, commits lost before or after they took effect.
+import { type Connect, connect } from '../../src/store/connection.ts';
 import { seededBytes } from '../shop.ts';
 
 export interface Faults {
@@ -14,12 +13,11 @@ export interface Happened {
   lostBefore: number;
   lostAfter: number;
   clients: number;
-  /** Uses of a client that had failed: each would be the loss of an acknowledged entry. */
+  /** Uses of a connection that had failed: each would be the loss of an acknowledged entry. */
   reused: number;
 }
 
-const busy = () => new LibsqlError('database is locked', 'SQLITE_BUSY', 'SQLITE_BUSY', 5);
-const lost = () => new LibsqlError('connection lost', 'SQLITE_UNKNOWN');
+const failure = (code: string) => Object.assign(new Error(code), { code });
 
 /** Connects through faults, seeded; `happened` counts them. */
 export function faulty(seed: number, faults: Faults): { readonly connect: Connect; readonly happened: Happened } {
@@ -34,34 +32,28 @@ export function faulty(seed: number, faults: Faults): { readonly connect: Connec
     const inner = connect(path, use);
     let failed = false;
     happened.clients++;
-    const guarded = async <T>(work: () => Promise<T>): Promise<T> => {
+    const guarded = <T>(work: () => T): T => {
       if (failed) happened.reused++;
       try {
-        if (strikes(faults.busy, 'busy')) throw busy();
-        return await work();
+        if (strikes(faults.busy, 'busy')) throw failure('SQLITE_BUSY');
+        return work();
       } catch (error) {
         failed = true;
         throw error;
       }
     };
-    const client = {
-      execute: (statement: Parameters<Client['execute']>[0]) => guarded(() => inner.execute(statement)),
-      async transaction() {
-        const transaction = await guarded(() => inner.transaction('write'));
-        return {
-          execute: (statement: Parameters<Client['execute']>[0]) => guarded(() => transaction.execute(statement as string)),
-          commit: () =>
-            guarded(async () => {
-              if (strikes(faults.lostBefore, 'lostBefore')) throw lost();
-              await transaction.commit();
-              if (strikes(faults.lostAfter, 'lostAfter')) throw lost();
-            }),
-          close: () => transaction.close(),
-        };
-      },
+    const commit = () => {
+      if (strikes(faults.lostBefore, 'lostBefore')) throw failure('CONNECTION_LOST');
+      inner.run('COMMIT', []);
+      if (strikes(faults.lostAfter, 'lostAfter')) throw failure('CONNECTION_LOST');
+    };
+    return {
+      all: (sql, args) => guarded(() => inner.all(sql, args)),
+      values: (sql, args) => guarded(() => inner.values(sql, args)),
+      // Rolling back is how a connection that failed is let go of.
+      run: (sql, args) => (sql === 'ROLLBACK' ? inner.run(sql, args) : guarded(() => (sql === 'COMMIT' ? commit() : inner.run(sql, args)))),
       close: () => inner.close(),
     };
-    return client as unknown as Client;
   };
   return { connect: wrapped, happened };
 }

@@ -4,7 +4,6 @@ import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { afterEach, beforeEach, describe, expect, it } from 'vitest';
 import { sumOf, type Thing } from '../../src/ledger/thing.ts';
-import { auditLog } from '../../src/store/audit.ts';
 import { openStore } from '../../src/store/open.ts';
 import { rebuild } from '../../src/store/replay.ts';
 import { thingOf } from '../../src/store/shelf.ts';
@@ -21,7 +20,7 @@ const thing = async (id: string): Promise<Thing | undefined> => {
   const [row] = await shop.store.read('SELECT state FROM thing WHERE id = ?', [id]);
   return row && thingOf(row);
 };
-const audit = () => auditLog({ read: shop.store.read, log: shop.store.log, memory: join(shop.dir, 'checkpoints.log') });
+const audit = () => shop.store.check();
 
 /** A ring with three stones taken in and agreed. */
 async function takeIn() {

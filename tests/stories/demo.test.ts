@@ -1,12 +1,10 @@
 // The demo shop: it loads whole at any hour, nothing of it is outside the rules of the ledger, and every job stands where its story leaves it.
-import { join } from 'node:path';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import { SMALL_JOBS } from '../../seed/bench-weeks.ts';
 import { STORIES } from '../../seed/stories.ts';
 import { SHOP_STORY } from '../../seed/telling.ts';
 import { sumOf, type Thing } from '../../src/ledger/thing.ts';
 import type { JobReckoning } from '../../src/projections/job-reckoning.ts';
-import { auditLog } from '../../src/store/audit.ts';
 import { rebuild } from '../../src/store/replay.ts';
 import { ROUTES } from '../../src/web/session/routes.ts';
 import { type House, openHouse } from './house.ts';
@@ -32,8 +30,8 @@ describe('the demo shop', () => {
   it('loads whole on a fresh file', () => expect(house.told.entries).toBeGreaterThan(500));
 
   it('is whole and unaltered under the check of the log', async () => {
-    const { store, dir } = house;
-    expect(await auditLog({ read: store.read, log: store.log, memory: join(dir, 'checkpoints.log') })).toMatchObject({
+    const { store } = house;
+    expect(await store.check()).toMatchObject({
       size: house.told.entries,
     });
   });

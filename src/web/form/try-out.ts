@@ -15,11 +15,13 @@ export async function tryOut(web: Web, c: Ctx, posted: Posted, lines: readonly L
   const { shop, zone, alone } = policyFor(c);
   const { store, random } = web;
   const at = web.clock();
-  const [row] = await store.read('SELECT COALESCE(MAX(seq) + 1, 0) AS size FROM entry');
-  const decided = await decideCommand(
-    overlayOn(shelfOn(store.read, store.keys)),
-    { id: first(posted, 'formKey'), by: whoAsks(c).id, auth: 'pin', device: 'none', seen: seenIn(posted), lines },
-    { log: store.log, seq: Number(row?.size), shop, at, today: civilDateOf(at, zone), alone, sha256, random },
-  );
+  const decided = await store.snapshot(async (read) => {
+    const [row] = await read('SELECT COALESCE(MAX(seq) + 1, 0) AS size FROM entry');
+    return decideCommand(
+      overlayOn(shelfOn(read, store.keys)),
+      { id: first(posted, 'formKey'), by: whoAsks(c).id, auth: 'pin', device: 'none', seen: seenIn(posted), lines },
+      { log: store.log, seq: Number(row?.size), shop, at, today: civilDateOf(at, zone), alone, sha256, random },
+    );
+  });
   return 'answer' in decided ? toOutcome(decided.answer) : null;
 }

@@ -1,13 +1,9 @@
 // The trail: who wrote what when, the check of the log, and the export.
-
-import { join } from 'node:path';
 import { Hono } from 'hono';
 import { stream } from 'hono/streaming';
 import { type Checked, TrailView } from '../../../views/trail.tsx';
 import { ENTRIES } from '../../entries/index.ts';
 import { base64 } from '../../log/bytes.ts';
-import { formatVerifierKey } from '../../log/note.ts';
-import { auditLog } from '../../store/audit.ts';
 import { keptAll } from '../../store/shelf.ts';
 import { exportLines } from '../../store/transfer.ts';
 import { respond } from '../form/negotiate.ts';
@@ -22,12 +18,7 @@ export const trail: Resource = (web) => {
   const app = new Hono<Env>();
   app.get('/trail', (c) => page(web, c, null));
   app.post('/trail/check', async (c) => {
-    const found = await auditLog({
-      read: web.store.read,
-      log: web.store.log,
-      memory: join(web.store.dir, 'checkpoints.log'),
-      vkey: formatVerifierKey(web.store.logKey),
-    });
+    const found = await web.store.check();
     if ('bad' in found) return page(web, c, { whole: false, say: found.bad.say, seq: found.bad.seq });
     const say = `${found.size} entries, whole and unaltered: every one leads to the root that was signed (${found.signatures} signatures).`;
     return page(web, c, { whole: true, say, root: base64(found.root) });
@@ -35,9 +26,11 @@ export const trail: Resource = (web) => {
   app.get('/export.jsonl', (c) => {
     c.header('Content-Type', 'application/jsonl; charset=utf-8');
     c.header('Content-Disposition', 'attachment; filename="lemel.jsonl"');
-    return stream(c, async (out) => {
-      for await (const line of exportLines(web.store.read, web.store.log)) await out.write(`${line}\n`);
-    });
+    return stream(c, (out) =>
+      web.store.snapshot(async (read) => {
+        for await (const line of exportLines(read, web.store.log)) await out.write(`${line}\n`);
+      }),
+    );
   });
   return app;
 };
