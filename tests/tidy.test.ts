@@ -69,6 +69,7 @@ const ALSO: Readonly<Record<string, readonly string[]>> = {
   reckoning: ['units', 'weighing', 'trade'],
   ledger: ['units', 'trade', 'weighing', 'reckoning', 'book', 'entries', 'sheets', 'log'],
   store: ['drizzle', 'units', 'trade', 'weighing', 'reckoning', 'book', 'entries', 'sheets', 'ledger', 'projections', 'log'],
+  letter: [...ORDER.slice(0, ORDER.indexOf('letter')), 'log'],
   web: [...ORDER, 'log', 'views'],
 };
 const PURE = ['units', 'trade', 'weighing', 'reckoning', 'book', 'entries', 'sheets', 'log', 'ledger', 'projections', 'letter'];

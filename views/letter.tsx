@@ -1,10 +1,11 @@
 // The record letter: one scroll without a word of jargon, the same on the screen, in print and in the file that goes home.
 import { raw } from 'hono/html';
+import type { JobTold } from '../src/letter/job-told.ts';
 import { Beam } from './parts/beam.tsx';
-import { Corrections, Crossings, type LetterShown, type Src, Stones, ThenAndNow, Timeline } from './parts/letter.tsx';
+import { Corrections, Crossings, type Src, Stones, ThenAndNow, Timeline } from './parts/letter.tsx';
 
 interface PageProps {
-  readonly shown: LetterShown;
+  readonly shown: JobTold;
   readonly job: string;
   readonly told: boolean;
   readonly src: Src;
@@ -25,7 +26,7 @@ export function LetterPage({ shown, job, told, src }: PageProps) {
 }
 
 interface FileProps {
-  readonly shown: LetterShown;
+  readonly shown: JobTold;
   readonly css: string;
   /** JSON, made safe for a script element. */
   readonly check: string;

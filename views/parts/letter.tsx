@@ -1,17 +1,7 @@
 // The lists of a record letter: the stones, what was removed and added, and what was done when.
-import type { Crossing, Letter, LetterStone } from '../../src/letter/letter-words.ts';
-import type { Moment } from '../../src/letter/timeline.ts';
+import type { JobTold } from '../../src/letter/job-told.ts';
+import type { Crossing, Letter, LetterStone } from '../../src/letter/words.ts';
 
-export interface LetterShown {
-  readonly shop: string;
-  readonly bag: string;
-  readonly title: string;
-  readonly issued: string;
-  readonly entries: number;
-  readonly letter: Letter;
-  readonly photos: readonly { readonly hash: string; readonly at: string; readonly shows: string }[];
-  readonly moments: readonly (Omit<Moment, 'atMs'> & { readonly at: string })[];
-}
 /** Where a photograph is to be had; nowhere once it was deleted. */
 export type Src = (hash: string) => string;
 
@@ -71,7 +61,7 @@ function Row({ row: { what, weight, where }, before }: { readonly row: Crossing;
   );
 }
 
-export function Timeline({ moments }: Pick<LetterShown, 'moments'>) {
+export function Timeline({ moments }: Pick<JobTold, 'moments'>) {
   return (
     <section>
       <h2>What was done, and when</h2>
@@ -92,7 +82,7 @@ export function Timeline({ moments }: Pick<LetterShown, 'moments'>) {
   );
 }
 
-export function ThenAndNow({ photos, src }: { readonly photos: LetterShown['photos']; readonly src: Src }) {
+export function ThenAndNow({ photos, src }: { readonly photos: JobTold['photos']; readonly src: Src }) {
   const first = photos.find(({ shows }) => shows === 'on the pan') ?? photos[0];
   const last = photos.at(-1);
   const both = [first, last].filter((one, n) => one !== undefined && (n === 0 || one !== first));
@@ -118,7 +108,7 @@ export function ThenAndNow({ photos, src }: { readonly photos: LetterShown['phot
   );
 }
 
-export function Corrections({ moments }: Pick<LetterShown, 'moments'>) {
+export function Corrections({ moments }: Pick<JobTold, 'moments'>) {
   const corrected = moments.filter(({ correctedBy }) => correctedBy.length > 0).length;
   return (
     <p class="soft">

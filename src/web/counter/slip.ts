@@ -4,7 +4,7 @@ import { Hono } from 'hono';
 import { ulid } from 'ulid';
 import { IssueSlip, SlipView } from '../../../views/slip.tsx';
 import { wordsIn } from '../../book/us-words.ts';
-import { stonesWords } from '../../book/words.ts';
+import { jobHead } from '../../letter/job-told.ts';
 import { hex, utf8 } from '../../log/bytes.ts';
 import { formatCheckpoint } from '../../log/checkpoint.ts';
 import { rootOf } from '../../log/merkle.ts';
@@ -12,12 +12,10 @@ import { formatNote, formatVerifierKey, signatureLine } from '../../log/note.ts'
 import { sha256 } from '../../store/crypto.ts';
 import { bytesOf } from '../../store/keys.ts';
 import { readFrontier } from '../../store/tree.ts';
-import { formatCivilDate } from '../../units/dates.ts';
 import { jobThings } from '../form/form.ts';
 import { goTo, respond } from '../form/negotiate.ts';
 import { jobAt } from '../job/job-at.ts';
 import { entriesOf } from '../job/ledger-lines.ts';
-import { wordsFor } from '../job/words.ts';
 import { wholeNumber } from '../session/address.ts';
 import { type Ctx, type Env, policyFor, type Resource, type Web, whoAsks } from '../session/context.ts';
 import { qrOf } from './qr.ts';
@@ -42,20 +40,15 @@ export const slip: Resource = (web) => {
     const note = await noteAt(web, size);
     if (!job || size === null || note === null) return c.notFound();
     const policy = policyFor(c);
-    const pieces = (await jobThings(web, job.id)).filter(({ kind }) => kind === 'piece');
-    const entries = (await entriesOf(web, job.id)).filter(({ seq }) => seq < size);
+    const kept = (await entriesOf(web, job.id)).filter(({ seq }) => seq < size);
+    const head = jobHead({ shop: policy, job, things: await jobThings(web, job.id), kept });
     const vkey = formatVerifierKey(web.store.logKey);
     const slip = {
-      shop: policy.name,
+      ...head,
       job: job.id,
-      bag: job.says.bag ?? '',
-      metal: pieces[0]?.says.metal ?? 'other',
       title: wordsIn(policy.words, 'Collection slip'),
-      pieces: pieces.map((piece) => wordsIn(policy.words, pieceWords(wordsFor(web, piece), piece.stones))),
-      promise: job.promise ? formatCivilDate(job.promise) : null,
+      pieces: head.pieces.map((piece) => wordsIn(policy.words, piece)),
       customer: web.directory.nameOf(web.directory.customerOf(job.id) ?? '') ?? '',
-      first: entries[0]?.seq ?? 0,
-      last: entries.at(-1)?.seq ?? 0,
       size,
       note,
       fingerprint: groups(hex(sha256(utf8(vkey)))),
@@ -93,9 +86,6 @@ async function noteAt(web: Web, size: number | null): Promise<string | null> {
   const text = formatCheckpoint({ origin: log, size, root: rootOf(sha256, await readFrontier(read, size)) });
   return formatNote(text, [signatureLine(logKey, bytesOf(row.signature))]);
 }
-
-const pieceWords = (words: string, stones: number | undefined): string =>
-  stones === undefined ? words : `${words}, ${stones === 0 ? 'no stones' : stonesWords(stones)}`;
 
 /** In groups of eight, as it is read aloud. */
 const groups = (digits: string): string => digits.match(/.{1,8}/g)?.join(' ') ?? digits;

@@ -2,10 +2,10 @@
 import { Hono } from 'hono';
 import { JobView } from '../../../views/job.tsx';
 import { CustomerFace } from '../../../views/letter.tsx';
-import type { LetterShown } from '../../../views/parts/letter.tsx';
 import { ENTRIES } from '../../entries/index.ts';
 import type { Kept } from '../../ledger/leaf.ts';
 import { holderOf, placeOf, sumOf, type Thing } from '../../ledger/thing.ts';
+import { jobFaced } from '../../letter/job-told.ts';
 import { reckonJob } from '../../projections/job-reckoning.ts';
 import { fullPathReasons } from '../../projections/path.ts';
 import { photosIn } from '../../projections/photos.ts';
@@ -19,7 +19,7 @@ import { type Ctx, type Env, mayWrite, policyFor, type Resource, type Web, whoAs
 import { jobCautions } from './cautions.ts';
 import { jobAt } from './job-at.ts';
 import { entriesOf, ledgerLines } from './ledger-lines.ts';
-import { letterFor, photoPath } from './letter.ts';
+import { photoPath, toldNow } from './letter.ts';
 import { isSheet, nextEntries, titleOf } from './next-entry.ts';
 import { groundsFor } from './reckoned.ts';
 import { wordsFor } from './words.ts';
@@ -104,18 +104,11 @@ async function factsOfJob(web: Web, job: Thing, pieces: readonly Thing[]) {
   };
 }
 
-/** The screen turned to the customer: what does not agree is being looked into, and is not said over the counter by a screen. */
+/** The screen turned to the customer. */
 async function turned(web: Web, c: Ctx, job: Thing, kept: readonly Kept[]): Promise<Response> {
-  const shown = await letterFor(web, c, job, kept);
-  const face: LetterShown = shown.letter.disagreements.length === 0 ? shown : { ...shown, letter: { ...shown.letter, ...UNDER_REVIEW } };
-  return respond(c, { title: shown.title, json: face, body: CustomerFace({ shown: face, job: job.id, src: photoPath }) });
+  const face = jobFaced(await toldNow(web, c, job, kept));
+  return respond(c, { title: face.title, json: face, body: CustomerFace({ shown: face, job: job.id, src: photoPath }) });
 }
-
-const UNDER_REVIEW = {
-  sentence: 'We are checking our entries on this piece.',
-  beam: { state: 'open', tilt: 0, sentence: 'The weights are being checked.', numbers: [] },
-  disagreements: [],
-} as const;
 
 async function placeWords(web: Web, id: string): Promise<string> {
   const [row] = await web.store.read('SELECT state FROM thing WHERE id = ?', [id]);

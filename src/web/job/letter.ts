@@ -3,18 +3,12 @@ import { readFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { Hono } from 'hono';
 import { LetterFile, LetterPage } from '../../../views/letter.tsx';
-import type { LetterShown } from '../../../views/parts/letter.tsx';
 import { TellFirst } from '../../../views/tell-first.tsx';
 import type { Kept } from '../../ledger/leaf.ts';
 import type { Thing } from '../../ledger/thing.ts';
-import { letterOf } from '../../letter/letter-words.ts';
-import { timelineOf } from '../../letter/timeline.ts';
-import { reckonJob } from '../../projections/job-reckoning.ts';
-import { photosIn } from '../../projections/photos.ts';
-import { stonesOf } from '../../projections/stones.ts';
+import { type JobTold, jobTold } from '../../letter/job-told.ts';
 import { readPhoto } from '../../store/photos.ts';
 import { CAUTIONS } from '../../trade/caution-table.ts';
-import { formatInstant, instant } from '../../units/dates.ts';
 import { jobThings } from '../form/form.ts';
 import { respond } from '../form/negotiate.ts';
 import { type Ctx, type Env, policyFor, type Resource, thingsOf, type Web } from '../session/context.ts';
@@ -28,7 +22,7 @@ export const letter: Resource = (web) => {
   app.get('/jobs/:job/letter', async (c) => {
     const job = await jobAt(web, c);
     if (!job) return c.notFound();
-    const shown = await letterFor(web, c, job, await entriesOf(web, job.id));
+    const shown = await toldNow(web, c, job, await entriesOf(web, job.id));
     if (mustTellFirst(c, shown)) return tellFirst(c, job, shown);
     const told = c.req.query('told') === 'yes';
     return respond(c, { title: `Letter for ${shown.bag}`, json: shown, body: LetterPage({ shown, job: job.id, told, src: photoPath }) });
@@ -36,7 +30,7 @@ export const letter: Resource = (web) => {
   app.get('/jobs/:job/letter.html', async (c) => {
     const job = await jobAt(web, c);
     if (!job) return c.notFound();
-    const shown = await letterFor(web, c, job, await entriesOf(web, job.id));
+    const shown = await toldNow(web, c, job, await entriesOf(web, job.id));
     if (mustTellFirst(c, shown)) return c.redirect(`/jobs/${job.id}/letter`, 303);
     const check = await checkDataOf(web, job.id);
     const photos = new Map(await Promise.all(shown.photos.map(async ({ hash }) => [hash, await photoInline(web, hash)] as const)));
@@ -49,10 +43,10 @@ export const letter: Resource = (web) => {
   return app;
 };
 
-const mustTellFirst = (c: Ctx, { letter: { disagreements } }: LetterShown): boolean =>
+const mustTellFirst = (c: Ctx, { letter: { disagreements } }: JobTold): boolean =>
   disagreements.length > 0 && c.req.query('told') !== 'yes';
 
-function tellFirst(c: Ctx, job: Thing, { bag, letter: { disagreements } }: LetterShown): Promise<Response> {
+function tellFirst(c: Ctx, job: Thing, { bag, letter: { disagreements } }: JobTold): Promise<Response> {
   const { text, source } = CAUTIONS['tell-insurer-first'];
   return respond(c, {
     title: 'Tell your insurer first',
@@ -71,40 +65,10 @@ async function photoInline(web: Web, hash: string): Promise<string> {
 /** JSON that cannot end the script element it stands in. */
 const inScript = (value: unknown): string => JSON.stringify(value).replaceAll('<', '\\u003c');
 
-/** Everything a letter or a screen turned to the customer shows of a job. */
-export async function letterFor(web: Web, c: Ctx, job: Thing, kept: readonly Kept[]): Promise<LetterShown> {
-  const policy = policyFor(c);
+/** All that is told of a job outside the house, as it stands now. */
+export async function toldNow(web: Web, c: Ctx, job: Thing, kept: readonly Kept[]): Promise<JobTold> {
+  const shop = policyFor(c);
   const things = await jobThings(web, job.id);
-  const kinds = new Map(things.map(({ id, kind }) => [id, kind]));
-  const reckoned = reckonJob(kept, await groundsFor(web, policy, job.id));
-  const stones = stonesOf(kept, (id) => kinds.get(id));
-  const roles = new Map((await thingsOf(web, 'person')).map(({ id, role }) => [id, role]));
-  const day = (atMs: number) => formatInstant(instant(atMs), policy.zone);
-  const pieces = things.filter(({ kind }) => kind === 'piece');
-  return {
-    shop: policy.name,
-    bag: job.says.bag ?? '',
-    title: pieces.map(({ says }) => says.description).join(', '),
-    issued: day(web.clock()),
-    entries: kept.length,
-    letter: letterOf(kept, reckoned, stones),
-    photos: photosIn(kept)
-      .filter(({ forCustomer }) => forCustomer)
-      .map(({ hash, atMs, shows }) => ({ hash, shows, at: day(atMs) })),
-    moments: timelineOf(kept, (id) => neutralName(things.find((thing) => thing.id === id))).map((moment) => ({
-      ...moment,
-      at: day(moment.atMs),
-      by: ROLE_WORDS[roles.get(moment.by) ?? ''] ?? 'in the shop',
-    })),
-  };
-}
-
-const ROLE_WORDS: Readonly<Record<string, string>> = { owner: 'by the jeweller', bench: 'at the bench', counter: 'at the counter' };
-
-/** Words for the customer's own things; everything else is left without a name. */
-function neutralName(thing: Thing | undefined): string {
-  if (thing?.kind === 'piece') return thing.says.description ?? 'the piece';
-  if (thing?.kind === 'stone') return [thing.says.seat, thing.says.species].filter(Boolean).join(', ') || 'a stone';
-  if (thing?.kind === 'packet') return thing.says.seat ?? 'a packet';
-  return 'the job';
+  const roles = new Map((await thingsOf(web, 'person')).map(({ id, role }) => [id as string, role]));
+  return jobTold({ shop, job, things, kept }, await groundsFor(web, shop, job.id), (person) => roles.get(person), web.clock());
 }

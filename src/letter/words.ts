@@ -11,7 +11,7 @@ import type { Closure } from '../reckoning/closure.ts';
 import { customerJob } from '../reckoning/words.ts';
 import { massNg } from '../units/mass.ts';
 import { caratWords, netNg, readingWords } from '../weighing/reading.ts';
-import { grams, stoneSentence, sum, weightSentence } from './letter-sentence.ts';
+import { grams, stoneSentence, sum, weightSentence } from './sentences.ts';
 import { TERMS } from './timeline.ts';
 
 export interface LetterStone {
