@@ -133,6 +133,8 @@ export interface Form<F extends Fields> {
   readonly sections?: readonly (readonly [heading: string, fields: readonly (keyof F & string)[], folded?: 'folded'])[];
   /** Codes of a long choice that are shown at once; the others stand under "More". */
   readonly often?: { readonly [N in keyof F]?: readonly string[] };
+  /** Fields that weigh a thing whole, each with the field that names it: what the ledger expects of it stands beside them, and beside no other weight. */
+  readonly weighs?: { readonly [N in keyof F]?: keyof F & string };
   /** The button, in the trade's words. */
   readonly button?: string;
 }

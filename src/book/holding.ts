@@ -14,6 +14,7 @@ export interface Weighable {
   readonly holder: Holder | null;
   readonly offeredTo: Holder | null;
   readonly holds: readonly string[];
+  readonly says: Readonly<Record<string, string>>;
   /** Gone out of the shop whole. */
   readonly gone: boolean;
 }
@@ -52,14 +53,14 @@ export interface States {
   };
   piece: Weighable & {
     readonly kind: 'piece';
-    readonly says: Readonly<Record<string, string>>;
     readonly stonesIn: number | null;
     readonly jobStatus: JobState;
     readonly stonesOut: number;
+    /** Whose it is, as its job says. */
+    readonly owner: Owner | null;
   };
   stone: Weighable & {
     readonly kind: 'stone';
-    readonly says: Readonly<Record<string, string>>;
     readonly loose: boolean;
     readonly jobStatus: JobState;
   };

@@ -50,3 +50,12 @@ export const lotIsSealed = ({ status }: { readonly status: States['lot']['status
 /** A promise is for today or a day to come. */
 export const promiseIsPast = (promise: CivilDate, today: CivilDate): May<'promise_is_past'> =>
   promise < today ? refuse('promise_is_past', 'That day has passed. Give today or a day to come.', 'promise') : null;
+
+/** What is with somebody outside, or on its way there, is not here to be counted out; what is being posted is on its way by that very hand-back. */
+export const pieceIsOutside = (
+  { holder, offeredTo }: Pick<States['piece'], 'holder' | 'offeredTo'>,
+  to: 'customer' | 'named' | 'post',
+): May<'piece_is_outside'> =>
+  holder === 'outside' || (offeredTo === 'outside' && to !== 'post')
+    ? refuse('piece_is_outside', 'This piece is with somebody outside. Accept it back first, then hand it out.', 'piece')
+    : null;

@@ -33,11 +33,26 @@ export const accepted = defineEntry({
     },
     hints: { taker: 'Leave empty when somebody outside takes it.' },
   },
-  decide({ of }, { taker }, { by, witness }) {
+  decide({ of }, { taker, seal, sealState, count: here }, { by, witness }) {
     const gone = thingIsGone(of);
     if (gone) return gone;
     if (taker !== undefined && taker !== by && taker !== witness) {
       return refuse('not_the_taker', 'Only the one who takes it can accept it: sign in as them, or have them give their PIN.', 'taker');
+    }
+    const { released, seal: sealedWith } = of.says;
+    if (here !== undefined && released !== undefined && here !== Number(released)) {
+      const each = 'Accept what is here one by one, and note what is missing.';
+      return refuse('count_differs', `${released} were handed over and ${here} are here. Count again. ${each}`, 'count');
+    }
+    if (sealState !== 'broken' && seal !== undefined && sealedWith !== undefined && seal !== sealedWith) {
+      return refuse(
+        'another_seal',
+        `It was sealed with ${sealedWith}. Read the seal again; if it is another, say that it is not intact.`,
+        'seal',
+      );
+    }
+    if (sealState === 'broken' && here === undefined) {
+      return refuse('opened_not_counted', 'The seal is not intact. Open it now, count what is in it and write the count.', 'count');
     }
     return null;
   },

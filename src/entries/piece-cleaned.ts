@@ -23,6 +23,7 @@ export const pieceCleaned = defineEntry({
   form: {
     title: 'Clean a piece',
     labels: { piece: 'Piece', how: 'How', dry: 'Dry and cool?', weight: 'Base weight' },
+    weighs: { weight: 'piece' },
     cautions: ['wet-or-hollow', 'unknown-foiled', 'ashes'],
   },
   decide: ({ piece }) => pieceIsGone(piece),

@@ -1,7 +1,7 @@
 // A piece goes home: counted out with whoever takes it. A count that does not agree stops it.
 import { defineEntry, observed, optional, ref, refuse, sealed, stated, weight } from '../book/entry.ts';
 import { countedOut, countedOutWords, RETURNED_TO, SIGNED } from '../book/hand-back.ts';
-import { onHold, pieceIsGone } from '../book/refusals.ts';
+import { onHold, pieceIsGone, pieceIsOutside } from '../book/refusals.ts';
 import { choice, count, text } from '../book/values.ts';
 import { stonesWords } from '../book/words.ts';
 
@@ -31,11 +31,16 @@ export const pieceReturned = defineEntry({
       signed: 'Signed',
     },
     hints: { shown: 'The collection slip, or how you knew them. No names or numbers here.' },
+    weighs: { weight: 'piece' },
     cautions: ['valuation-stale', 'posting-cover', 'ashes'],
   },
-  decide({ piece }, { stones }, { today }) {
-    const refused = pieceIsGone(piece) ?? onHold(piece, today, 'piece');
+  decide({ piece }, { stones, to }, { today }) {
+    const refused = pieceIsGone(piece) ?? pieceIsOutside(piece, to) ?? onHold(piece, today, 'piece');
     if (refused) return refused;
+    if (piece.owner === 'disputed') {
+      const settle = 'Settle that first, then hand it out with an exception that says how.';
+      return refuse('owner_disputed', `It is disputed whose this is. ${settle}`, 'piece');
+    }
     if (piece.jobStatus !== 'finished') return refuse('work_not_finished', 'Write that the work is finished first.', 'piece');
     if (piece.stonesIn !== null && stones !== piece.stonesIn) {
       const should = `The record says ${stonesWords(piece.stonesIn)}.`;
@@ -44,6 +49,10 @@ export const pieceReturned = defineEntry({
     if (piece.stonesOut > 0) {
       const out = `Still out of this job: ${stonesWords(piece.stonesOut)}.`;
       return refuse('stones_still_out', `${out} Set or return what is out, or return it with an exception.`, 'piece');
+    }
+    if (piece.says.seats === 'loose') {
+      const tighten = 'Tighten them and check the piece again, or return it with an exception.';
+      return refuse('seats_not_tight', `The last check says that its seats are not all tight. ${tighten}`, 'piece');
     }
     return null;
   },

@@ -14,6 +14,7 @@ export const pieceWeighed = defineEntry({
   form: {
     title: 'Weigh a piece',
     labels: { piece: 'Piece', state: 'In what state', weight: 'Weight' },
+    weighs: { weight: 'piece' },
     cautions: ['wet-or-hollow', 'plating-and-weight'],
   },
   decide: ({ piece }) => pieceIsGone(piece),

@@ -1,7 +1,7 @@
 // A piece goes home although something does not agree: the customer was told what, and signed.
 import { defineEntry, observed, optional, ref, sealed, stated, weight } from '../book/entry.ts';
 import { countedOut, countedOutWords, RETURNED_TO } from '../book/hand-back.ts';
-import { onHold, pieceIsGone } from '../book/refusals.ts';
+import { onHold, pieceIsGone, pieceIsOutside } from '../book/refusals.ts';
 import { choice, count, lines, text, tick } from '../book/values.ts';
 
 export const returnedWithException = defineEntry({
@@ -32,9 +32,10 @@ export const returnedWithException = defineEntry({
       signed: 'They were told what does not agree, and signed',
     },
     hints: { exception: 'Facts and figures, never fault, no names.' },
+    weighs: { weight: 'piece' },
     cautions: ['tell-insurer-first', 'posting-cover'],
   },
-  decide: ({ piece }, _data, { today }) => pieceIsGone(piece) ?? onHold(piece, today, 'piece'),
+  decide: ({ piece }, { to }, { today }) => pieceIsGone(piece) ?? pieceIsOutside(piece, to) ?? onHold(piece, today, 'piece'),
   facts: (data) => countedOut(data),
   say: (data) => `Returned ${RETURNED_TO[data.to]} with an exception: ${countedOutWords(data)}; ${data.exception}`,
 });

@@ -20,6 +20,7 @@ export const stoneWeighed = defineEntry({
   form: {
     title: 'Weigh stones',
     labels: { of: 'Stone or packet', state: 'In what state', weight: 'Weight' },
+    weighs: { weight: 'of' },
     cautions: ['stone-may-change', 'wet-or-hollow'],
   },
   decide({ of }) {

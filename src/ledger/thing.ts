@@ -147,7 +147,7 @@ export function stateOf(thing: Thing, job: Thing | undefined): States[Exclude<Re
       return { kind: 'job', ...named, status: (thing.status ?? 'open') as JobState, ...owners, ...held, ...counts };
     }
     case 'piece':
-      return { kind: 'piece', ...named, ...mass, ...stones };
+      return { kind: 'piece', ...named, ...mass, ...stones, owner: thing.title.whole ?? job?.title.whole ?? null };
     case 'stone':
       return { kind: 'stone', ...named, ...mass, loose: (thing.stones ?? 0) > 0, jobStatus };
     case 'packet':

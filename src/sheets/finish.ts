@@ -1,30 +1,44 @@
-// The finish of a small job: sized where it was to be sized, weighed out, looked over once more, finished; metal let in or cut out follows by difference.
-import { type Data, observed, optional, ref } from '../book/entry.ts';
+// The finish of a small job: sized where it was to be sized, weighed out, looked over once more, finished. Metal let in or cut out is
+// written only where the method moves metal and none was entered yet; by difference only where the sizes explain it.
+import { type Data, observed, optional, ref, refOrBegins } from '../book/entry.ts';
 import type { MetalCode } from '../book/metals.ts';
-import { text, tick } from '../book/values.ts';
+import { tick } from '../book/values.ts';
 import { pieceChecked } from '../entries/piece-checked.ts';
 import { pieceSized } from '../entries/piece-sized.ts';
 import { pieceWeighed } from '../entries/piece-weighed.ts';
-import { decimalsOfStep, formatMass, type MassNg, massNg } from '../units/mass.ts';
-import { netNg, type Reading } from '../weighing/reading.ts';
+import type { MassNg } from '../units/mass.ts';
+import { isSameSize, METHOD_MOVES, type MetalMoved, metalMoved, oddDifference, wrongWay } from './metal-moved.ts';
 import { defineSheet, line, type SheetLine } from './sheet.ts';
 
-/** What the ledger says of the piece before it is finished. */
+/** What the ledger says of the piece and its job before it is finished. */
 export interface BeforeFinish {
   readonly heldByMe: boolean;
   readonly stones: number;
   readonly metal: MetalCode;
   readonly expectedNg: MassNg | null;
+  /** What may usually go off it unweighed, and what two weighings may differ by, in ng. */
+  readonly usualNg: number;
+  readonly marginNg: number;
+  /** Metal was entered as let in or cut out since it came in. */
+  readonly moved: boolean;
+  /** A sizing was agreed; the size wanted, and the size it was brought to by an entry; empty where nobody said. */
+  readonly isSizing: boolean;
+  readonly wanted: string;
+  readonly sized: string;
+  /** Whose worn metal is, by the terms agreed. */
+  readonly cutMetal: 'customer' | 'shop';
 }
 
 const fields = {
   job: ref('job'),
   piece: ref('piece'),
   method: optional(pieceSized.fields.method),
-  from: optional(observed(text(20))),
-  to: optional(observed(text(20))),
+  from: optional(pieceSized.fields.from),
+  to: optional(pieceSized.fields.to),
   stock: optional(ref('stock')),
   lot: optional(ref('lot')),
+  packet: optional(refOrBegins('packet')),
+  moved: optional(pieceWeighed.fields.weight),
   weight: pieceWeighed.fields.weight,
   stonesHold: optional(observed(tick())),
   marksHold: optional(observed(tick())),
@@ -42,32 +56,33 @@ export const finish = defineSheet<'finish', typeof fields, BeforeFinish>({
     title: 'Finish',
     labels: {
       ...{ job: 'Job', piece: 'Piece', method: 'How it was sized', from: 'Size before', to: 'Size on the stick' },
-      ...{ stock: 'Metal let in came from', lot: 'Metal cut out went into', weight: 'Weight out' },
+      ...{ stock: 'Metal let in came from', lot: 'Metal cut out went into', packet: 'Its packet', weight: 'Weight out' },
+      ...{ moved: 'Weight of what was let in or cut out' },
       ...{ stonesHold: 'Stones all there and tight', marksHold: 'Marks still readable' },
       ...{ stones: 'Stones counted', seats: 'Seats', marks: 'Marks', note: 'Remarks' },
     },
+    hints: { moved: 'Weighed by itself it checks the weight out. Left empty it is taken from the weight out, which then checks nothing.' },
     sections: [
-      ['Sizing', ['method', 'from', 'to', 'stock', 'lot']],
+      ['Sizing', ['method', 'from', 'to', 'stock', 'lot', 'packet']],
+      ['The piece let in or cut out, weighed', ['moved'], 'folded'],
       ['On the pan', ['weight']],
       ['Looked over', ['stonesHold', 'marksHold']],
       ['Something does not hold, or a remark', ['stones', 'seats', 'marks', 'note'], 'folded'],
     ],
     often: { method: ['stretched', 'compressed', 'insert', 'cut', 're-shank', 'bridge'] },
+    weighs: { weight: 'piece' },
     button: 'Finished',
   },
-  check: ({ stonesHold, stones, marksHold, marks, method, to }) => [
-    ...(stonesHold || stones !== undefined ? [] : [{ field: 'stonesHold', say: 'Count the stones: tick it, or write what you counted.' }]),
-    ...(marksHold || marks !== undefined ? [] : [{ field: 'marksHold', say: 'Look at the marks: tick it, or say how they are.' }]),
-    ...(method === undefined || to !== undefined ? [] : [{ field: 'to', say: 'Put it on the stick and write the size.' }]),
-  ],
+  check: (data, known) => [...lookedOver(data, known), ...sizedAsAgreed(data, known), ...metalIsSaid(data, known)],
+  ask: (data, known) => oddDifference(partOf(data, known), data.weight),
   lines(data, known) {
-    const { job, piece, method, from = 'as it came', to = 'as wanted', weight } = data;
+    const { job, piece, method, from = '', to = '', weight } = data;
     const stones = data.stones ?? known.stones;
-    const seats = data.seats ?? (stones === 0 ? 'none' : data.stonesHold ? 'tight' : 'loose');
+    const seats = data.seats ?? (stones === 0 ? 'none' : 'tight');
     return [
       ...(known.heldByMe ? [] : [line('taken', { of: job, from: undefined })]),
       ...(method === undefined ? [] : [line('piece_sized', { piece, method, from, to })]),
-      ...metalMoved(data, known),
+      ...metalLine(data, known),
       line('piece_weighed', { piece, state: 'finished', weight }),
       line('piece_checked', { piece, stones, seats, marks: data.marks ?? 'readable', ringSizeMm: undefined, note: data.note }),
       line('work_finished', { job }),
@@ -75,22 +90,73 @@ export const finish = defineSheet<'finish', typeof fields, BeforeFinish>({
   },
 });
 
-/** Metal let in from a stock, or cut out into a lot: what the weight out says beyond what was expected. */
-function metalMoved({ piece, stock, lot, weight }: Finish, { expectedNg, metal }: BeforeFinish): readonly SheetLine[] {
-  const outNg = netNg(weight);
-  if (outNg === null || expectedNg === null) return [];
-  if (outNg > expectedNg && stock) {
-    const added = byDifference(weight, massNg(outNg - expectedNg));
-    return [line('metal_added', { piece, stock, packet: undefined, metal, weight: added, what: 'shank' })];
-  }
-  if (outNg < expectedNg && lot) {
-    const cut = byDifference(weight, massNg(expectedNg - outNg));
-    return [line('metal_cut', { piece, lot, packet: undefined, metal, weight: cut, part: 'shank', marks: undefined })];
-  }
-  return [];
+const wrong = (field: string, isWrong: boolean, say: string) => (isWrong ? [{ field, say }] : []);
+
+const lookedOver = ({ stonesHold, stones, seats, marksHold, marks }: Finish, known: BeforeFinish) => [
+  ...wrong('stonesHold', !stonesHold && stones === undefined, 'Count the stones: tick it, or write what you counted.'),
+  ...wrong('seats', !stonesHold && (stones ?? known.stones) > 0 && seats === undefined, 'Look at the seats and say how they are.'),
+  ...wrong('marksHold', !marksHold && marks === undefined, 'Look at the marks: tick it, or say how they are.'),
+];
+
+/** What was agreed and what is on the stick differ only with a remark that says why. */
+function sizedAsAgreed({ method, from, to, note }: Finish, { isSizing, wanted, sized }: BeforeFinish) {
+  const now = to ?? sized;
+  const differs = wanted !== '' && now !== '' && !isSameSize(wanted, now);
+  return [
+    ...wrong(
+      'method',
+      isSizing && method === undefined && sized === '' && note === undefined,
+      'A sizing was agreed. Say how it was sized, or say under Remarks why it was not.',
+    ),
+    ...wrong('from', method !== undefined && from === undefined, 'Write the size before.'),
+    ...wrong('to', method !== undefined && to === undefined, 'Put it on the stick and write the size.'),
+    ...wrong(
+      'method',
+      method !== undefined && wrongWay(method, from, to),
+      `That does not lead from ${from} to ${to}. Check the sizes and the method.`,
+    ),
+    ...wrong(
+      'to',
+      differs && note === undefined,
+      `${wanted} was agreed and ${now} is on the stick. Size it again, or say under Remarks what the customer agreed to.`,
+    ),
+  ];
 }
 
-function byDifference({ unit, stepNg }: Reading, ng: MassNg): Reading {
-  const text = formatMass(ng, unit, decimalsOfStep(stepNg ?? ng, unit));
-  return { text, unit, ng, basis: 'difference', ...(stepNg === undefined ? {} : { stepNg }) };
+/** Where the metal came from or went is said, and a new shank, which moves both ways, stands in entries of its own. */
+function metalIsSaid({ method, stock, lot }: Finish, { moved, cutMetal }: BeforeFinish) {
+  const way = method === undefined || moved ? 'none' : METHOD_MOVES[method];
+  return [
+    ...wrong(
+      'method',
+      way === 'both',
+      'A new shank moves metal both ways. Write what was cut away and what was let in first, each weighed.',
+    ),
+    ...wrong(
+      'stock',
+      way === 'in' && stock === undefined,
+      'Say which stock it came from. One that is not listed yet is begun by receiving metal.',
+    ),
+    ...wrong(
+      'lot',
+      way === 'out' && cutMetal === 'shop' && lot === undefined,
+      'Say which lot it went into. One that is not listed yet is opened in Setup.',
+    ),
+  ];
+}
+
+/** The metal that this finish moves, as it is said or follows. */
+function partOf({ method, from, to, moved, weight }: Finish, known: BeforeFinish): MetalMoved | null {
+  const way = method === undefined || known.moved ? 'none' : METHOD_MOVES[method];
+  return way === 'in' || way === 'out' ? metalMoved({ way, from, to, moved, weight }, known) : null;
+}
+
+function metalLine(data: Finish, known: BeforeFinish): readonly SheetLine[] {
+  const part = partOf(data, known);
+  if (!part) return [];
+  const { piece } = data;
+  const said = { piece, metal: known.metal, weight: part.weight };
+  if (part.way === 'in') return [line('metal_added', { ...said, stock: data.stock, packet: undefined, what: 'shank' })];
+  const to = known.cutMetal === 'customer' ? { packet: data.packet, lot: undefined } : { lot: data.lot, packet: undefined };
+  return [line('metal_cut', { ...said, ...to, part: 'shank', marks: undefined })];
 }

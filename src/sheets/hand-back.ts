@@ -6,46 +6,72 @@ import { tick } from '../book/values.ts';
 import { stonesWords } from '../book/words.ts';
 import { pieceReturned } from '../entries/piece-returned.ts';
 import { returnedWithException } from '../entries/returned-with-exception.ts';
-import { defineSheet, line } from './sheet.ts';
+import type { Ref } from '../units/ids.ts';
+import { defineSheet, line, type SheetLine } from './sheet.ts';
 
-const closing = { job: ref('job'), closes: optional(stated(tick())) } as const;
-const CLOSES = 'This was the last piece: close the job';
+const closing = { job: ref('job'), packets: optional(stated(tick())), closes: optional(stated(tick())) } as const;
+const LABELS = {
+  job: 'Job',
+  packets: 'Its packets of worn metal and old parts go home too',
+  closes: 'This was the last piece: close the job',
+} as const;
 const fields = { ...closing, ...pieceReturned.fields } as const;
 const exceptionFields = { ...closing, ...returnedWithException.fields } as const;
-/** The one sentence on what came in and what goes out. */
-interface InAndOut {
+interface Known {
+  /** The one sentence on what came in and what goes out. */
   readonly sentence: string;
+  /** Packets of the job that are still in the shop. */
+  readonly packets: readonly Ref<'packet'>[];
 }
 
-export const handBack = defineSheet<'hand-back', typeof fields, InAndOut>({
+interface Closing {
+  readonly job: Ref<'job'>;
+  readonly packets: true | undefined;
+  readonly closes: true | undefined;
+  readonly to: keyof typeof RETURNED_TO;
+  readonly signed: keyof typeof SIGNED;
+}
+/** What goes home with the piece, and the end of the job once nothing of it is left here. */
+function afterwards({ job, packets: go, closes, to, signed }: Closing, { packets }: Known): readonly SheetLine[] {
+  const here = go ? [] : packets;
+  return [
+    ...(go ? packets.map((packet) => line('old_parts_returned', { packet, to, signed })) : []),
+    ...(closes && here.length === 0 ? [line('job_closed', { job })] : []),
+  ];
+}
+
+export const handBack = defineSheet<'hand-back', typeof fields, Known>({
   name: 'hand-back',
   fields,
   form: {
     ...pieceReturned.form,
-    labels: { job: 'Job', ...pieceReturned.form.labels, closes: CLOSES },
+    labels: { ...LABELS, ...pieceReturned.form.labels },
     sections: [
       ['Counted out together', ['piece', 'stones', 'weight']],
-      ['Who takes it', ['to', 'taker', 'shown', 'signed', 'closes']],
+      ['Who takes it', ['to', 'taker', 'shown', 'signed', 'packets', 'closes']],
     ],
     button: 'Hand it back',
   },
-  readBack: ({ stones, to, shown, signed }, { sentence }) => [
+  readBack: ({ stones, to, shown, signed, packets }, { sentence }) => [
     sentence,
-    `${stonesWords(stones)} counted out.`,
+    `${stonesWords(stones)} counted out.${packets ? ' Its packets go with it.' : ''}`,
     `It goes ${RETURNED_TO[to]}, who showed: ${shown}. ${SIGNED[signed].replace(/^./, (letter) => letter.toUpperCase())}.`,
   ],
-  lines: ({ job, closes, ...returned }) => [line('piece_returned', returned as never), ...(closes ? [line('job_closed', { job })] : [])],
+  lines: ({ job, packets, closes, ...returned }, known) => [
+    line('piece_returned', returned as never),
+    ...afterwards({ job, packets, closes, to: returned.to, signed: returned.signed }, known),
+  ],
 });
 
-export const handBackWithException = defineSheet<'hand-back-with-exception', typeof exceptionFields, InAndOut>({
+export const handBackWithException = defineSheet<'hand-back-with-exception', typeof exceptionFields, Known>({
   name: 'hand-back-with-exception',
   fields: exceptionFields,
   form: {
     ...returnedWithException.form,
-    labels: { job: 'Job', ...returnedWithException.form.labels, closes: CLOSES },
+    labels: { ...LABELS, ...returnedWithException.form.labels },
     sections: [
       ['Counted out together', ['piece', 'stones', 'weight', 'exception']],
-      ['Who takes it', ['to', 'taker', 'shown', 'signed', 'closes']],
+      ['Who takes it', ['to', 'taker', 'shown', 'signed', 'packets', 'closes']],
     ],
     button: 'Hand it back with the exception',
   },
@@ -54,8 +80,8 @@ export const handBackWithException = defineSheet<'hand-back-with-exception', typ
     `${stonesWords(stones)} counted out. What does not agree: ${exception}`,
     `It goes ${RETURNED_TO[to]}, who showed: ${shown}. They were told what does not agree, and signed.`,
   ],
-  lines: ({ job, closes, ...returned }) => [
+  lines: ({ job, packets, closes, ...returned }, known) => [
     line('returned_with_exception', returned as never),
-    ...(closes ? [line('job_closed', { job })] : []),
+    ...afterwards({ job, packets, closes, to: returned.to, signed: 'signature' }, known),
   ],
 });

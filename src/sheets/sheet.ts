@@ -15,6 +15,8 @@ export interface Sheet<N extends string = string, F extends Fields = Fields, Kno
   readonly form: Form<F>;
   /** What is wrong between fields, beyond what the entries themselves would refuse. */
   check?(data: Data<F>, known: Known): readonly Problem[];
+  /** What must be read again, with a reason, before it is written; null where nothing is odd. */
+  ask?(data: Data<F>, known: Known): Problem | null;
   /** What both agree on, read aloud before anything is written: one sentence a line. */
   readBack?(data: Data<F>, known: Known): readonly string[];
   /** The entries, in the order they are written; lines are built by `line` alone. */

@@ -23,6 +23,7 @@ const fields = {
   ...taking,
   weightOut: optional(pieceWeighed.fields.weight),
   stonesOut: pieceReturned.fields.stones,
+  seatsNow: optional(pieceChecked.fields.seats),
   marksNow: pieceChecked.fields.marks,
 } as const;
 
@@ -35,17 +36,21 @@ export const wait = defineSheet<'wait', typeof fields, { readonly customer: stri
       ...TAKING_LABELS,
       weightOut: 'Weight going out',
       stonesOut: 'Stones counted out with the customer',
+      seatsNow: 'Seats now',
       marksNow: 'Marks now',
     },
     sections: [
       ...TAKING_SECTIONS,
       ['The work', ['steps', 'sizeFrom', 'sizeTo', 'details', 'priceKind', 'price']],
-      ['Going out', ['weightOut', 'stonesOut', 'marksNow']],
+      ['Going out', ['weightOut', 'stonesOut', 'seatsNow', 'marksNow']],
     ],
     often: OFTEN,
     button: 'We agree: it goes home',
   },
-  check: takingProblems,
+  check: (data) => [
+    ...takingProblems(data),
+    ...(data.stonesOut > 0 && data.seatsNow === undefined ? [{ field: 'seatsNow', say: 'Look at the seats and say how they are.' }] : []),
+  ],
   readBack: (data, known) => [
     ...takingSentences(data, known.customer),
     `Going out now: ${data.weightOut ? readingWords(data.weightOut) : 'not weighed again'}, ${stonesWords(data.stonesOut)} counted out.`,
@@ -60,7 +65,7 @@ export const wait = defineSheet<'wait', typeof fields, { readonly customer: stri
       line('piece_checked', {
         piece,
         stones,
-        seats: stones === 0 ? 'none' : 'tight',
+        seats: data.seatsNow ?? 'none',
         marks: data.marksNow,
         ringSizeMm: undefined,
         note: undefined,

@@ -1,5 +1,6 @@
 // Sizing a ring: blank length, the piece let in or cut out, and the metal it moves. A stretched or compressed ring moves none.
-import { usStepMm } from '../units/ring-size.ts';
+import { type MassNg, massNg } from '../units/mass.ts';
+import { diameterMm, usStepMm } from '../units/ring-size.ts';
 import { ALLOYS } from './alloys.ts';
 import type { MassEstimate } from './estimate.ts';
 import type { SourceId } from './sources.ts';
@@ -51,4 +52,12 @@ export function sizingBesideRule(
 ): { mass: MassEstimate; printed: string } | null {
   const rule = RULES_OF_THUMB[metal];
   return rule ? { mass: sizingMass({ ...band, section: 'rect' }, rule.density, sizes), printed: rule.words } : null;
+}
+
+/** Thickness in mm of a usual shank, where nobody measured it (common practice, no source). */
+const SHANK_MM = 1.5;
+
+/** Metal that a change of inside circumference moves in a ring of this weight, were it as heavy all round, in ng: a shank is lighter than its head, so this is near the most. */
+export function sizingOfRingNg(ringNg: number, fromMm: number, toMm: number): MassNg {
+  return massNg(Math.round((ringNg * Math.abs(toMm - fromMm)) / blankLengthMm(diameterMm(fromMm), SHANK_MM)));
 }

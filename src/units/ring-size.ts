@@ -48,6 +48,12 @@ export function circumferenceOf(system: RingSystem, label: string): number | nul
   return n === null || n < 0 ? null : RING_SYSTEMS[system].mm(n);
 }
 
+/** Inside circumference in mm of a label whose system is not said: a letter is UK, 40 and more ISO, a smaller number US; null when it is no size. */
+export function sizeMm(label: string): number | null {
+  const n = readNumber(label);
+  return n === null ? circumferenceOf('uk', label) : RING_SYSTEMS[n < 40 ? 'us' : 'iso'].mm(n);
+}
+
 /** The nearest label in a system; null below its first size. Read back with `circumferenceOf` it lies within half a grain of the measured size. */
 export function labelOf(system: RingSystem, insideCircumferenceMm: number): string | null {
   const { sizeOf, grain } = RING_SYSTEMS[system];

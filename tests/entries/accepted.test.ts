@@ -12,6 +12,17 @@ describe('accepted', () => {
   it('is refused when neither the writer nor the witness is the taker', () => {
     expect(decides({}, {}, { witness: THINGS.owner })).toBe('not_the_taker');
   });
+  it('is refused when fewer things are here than were handed over', () => {
+    expect(decides({ of: piece({ says: { released: '5' } }) }, { count: 4 })).toBe('count_differs');
+    expect(decides({ of: piece({ says: { released: '5' } }) }, { count: 5 })).toBeNull();
+  });
+  it('is refused under another seal than it left with', () => {
+    expect(decides({ of: piece({ says: { seal: 'S 10443' } }) })).toBe('another_seal');
+  });
+  it('is refused under a broken seal until what is in it was counted', () => {
+    expect(decides({}, { sealState: 'broken', seal: undefined, count: undefined })).toBe('opened_not_counted');
+    expect(decides({}, { sealState: 'broken', seal: undefined, count: 1 })).toBeNull();
+  });
   it('is taken from the writer as well as from the witness', () => {
     expect(decides({}, { taker: THINGS.owner })).toBeNull();
   });

@@ -9,6 +9,19 @@ describe('piece_returned', () => {
   it('is refused for a piece that has gone home', () => {
     expect(decides({ piece: piece({ gone: true }) })).toBe('piece_is_gone');
   });
+  it('is refused while the piece is with somebody outside, or on its way there but by this very post', () => {
+    const finished = { jobStatus: 'finished', offeredTo: 'outside' } as const;
+    expect(decides({ piece: piece({ ...finished, holder: 'outside' }) }, { to: 'post' })).toBe('piece_is_outside');
+    expect(decides({ piece: piece(finished) })).toBe('piece_is_outside');
+    expect(decides({ piece: piece(finished) }, { to: 'post' })).toBeNull();
+  });
+  it('is refused while it is disputed whose it is', () => {
+    expect(decides({ piece: piece({ jobStatus: 'finished', owner: 'disputed' }) })).toBe('owner_disputed');
+  });
+  it('is refused when the last check found its seats not all tight', () => {
+    expect(decides({ piece: piece({ jobStatus: 'finished', says: { seats: 'loose' } }) })).toBe('seats_not_tight');
+    expect(decides({ piece: piece({ jobStatus: 'finished', says: { seats: 'tight' } }) })).toBeNull();
+  });
   it('is refused while a hold stands', () => {
     expect(decides({ piece: piece({ holds: ['dispute'] }) })).toBe('on_hold');
   });

@@ -8,6 +8,12 @@ describe('returned_with_exception', () => {
   it('is refused for a piece that has gone home', () => {
     expect(decides({ piece: piece({ gone: true }) })).toBe('piece_is_gone');
   });
+  it('is refused while the piece is with somebody outside', () => {
+    expect(decides({ piece: piece({ holder: 'outside' }) })).toBe('piece_is_outside');
+  });
+  it('is the way out of a dispute that was settled, and of seats that stay loose', () => {
+    expect(decides({ piece: piece({ owner: 'disputed', says: { seats: 'loose' } }) })).toBeNull();
+  });
   it('is refused while a hold stands', () => {
     expect(decides({ piece: piece({ holds: ['dispute'] }) })).toBe('on_hold');
   });

@@ -17,7 +17,7 @@ export const stamp: Stamp = {
 const now: Now = { ...stamp, witness: THINGS.setter, today: '2026-12-08' as CivilDate, alone: true };
 
 const g = (grams: number): { readonly ng: MassNg } => ({ ng: massNg(Math.round(grams * 1_000) * 1_000_000) });
-const held = { balance: g(5.17), expected: g(5.17), holder: THINGS.owner, offeredTo: null, holds: [], gone: false } as const;
+const held = { balance: g(5.17), expected: g(5.17), holder: THINGS.owner, offeredTo: null, holds: [], says: {}, gone: false } as const;
 type Over<K extends keyof States> = Partial<States[K]>;
 const counted = { stonesIn: 3, stonesOut: 0, jobStatus: 'agreed' } as const;
 
@@ -38,15 +38,14 @@ export const job = (over: Over<'job'> = {}): States['job'] => ({
 export const piece = (over: Over<'piece'> = {}): States['piece'] => ({
   kind: 'piece',
   id: THINGS.ring,
-  says: {},
   ...held,
   ...counted,
+  owner: 'customer',
   ...over,
 });
 export const stone = (over: Over<'stone'> = {}): States['stone'] => ({
   kind: 'stone',
   id: THINGS.sapphire,
-  says: {},
   ...held,
   loose: true,
   jobStatus: 'agreed',

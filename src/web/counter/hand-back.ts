@@ -54,15 +54,21 @@ const defaultsFor = (c: Ctx, sheet: Sheet): [string, string[]][] => [
 
 type Sheet = (typeof SHEETS)['hand-back' | 'hand-back-with-exception'];
 
+/** A packet with worn metal or old parts in it; a group of seats is a packet too, with nothing in it until its stones come out. */
+const holdsMetal = ({ kind, stones, posted }: Thing): boolean =>
+  kind === 'packet' && !stones && (posted.ng !== 0 || Object.keys(posted.open).length > 0);
+
 async function formOf(web: Web, c: Ctx, job: Thing, sheet: Sheet): Promise<FormOf> {
   const kept = await entriesOf(web, job.id);
-  const pieces = (await jobThings(web, job.id)).filter(({ kind, gone }) => kind === 'piece' && !gone);
+  const here = (await jobThings(web, job.id)).filter(({ gone }) => !gone);
+  const pieces = here.filter(({ kind }) => kind === 'piece');
+  const packets = here.filter(holdsMetal).map(({ id }) => id);
   const sentence = inAndOut(kept, pieces[0]?.id ?? '');
-  const known = (data: Values) => ({ sentence: inAndOut(kept, String(data.piece)) });
+  const known = (data: Values) => ({ sentence: inAndOut(kept, String(data.piece)), packets });
   const { readBack, lines } = sheet as unknown as Record<'readBack' | 'lines', (data: Values, known: object) => readonly never[]>;
   const isLast = pieces.length === 1 && job.stonesOut === 0;
   return {
-    fields: sheet.fields,
+    fields: packets.length > 0 ? sheet.fields : Object.fromEntries(Object.entries(sheet.fields).filter(([name]) => name !== 'packets')),
     form: sheet.form,
     action: c.req.path,
     job,

@@ -8,6 +8,7 @@ import { controlIn, formIn, type Words } from '../../book/us-words.ts';
 import type { Plates } from '../../ledger/expected.ts';
 import type { Line } from '../../ledger/leaf.ts';
 import type { Thing } from '../../ledger/thing.ts';
+import { thingOf } from '../../store/shelf.ts';
 import { formCautions } from '../job/cautions.ts';
 import { type Ctx, policyFor, type Web } from '../session/context.ts';
 import { draftTyped } from './drafts.ts';
@@ -40,6 +41,8 @@ export interface FormOf {
   readonly next: (from: number, posted: Posted) => string | Promise<string>;
   /** What is wrong between fields. */
   readonly check?: (data: Values) => readonly Problem[];
+  /** What must be read again, with a reason, before it is written. */
+  readonly ask?: (data: Values) => Problem | null;
   /** Read aloud before it is written; a form without it is written at once. */
   readonly readBack?: (data: Values) => readonly string[];
   readonly lines: (data: Values) => readonly Line[];
@@ -66,7 +69,7 @@ export async function showFormPage(web: Web, c: Ctx, of: FormOf, said: Said = {}
   });
   const wording = formIn(words, of.form);
   const fields = shownFields(of, wording, hidden, words);
-  const expected = await expectedOfPiece(web, of, form, policyFor(c).parameters);
+  const expected = await expectedBeside(web, of, form, policyFor(c).parameters);
   return respond(c, {
     title: wording.title,
     ...(of.current === undefined ? {} : { current: of.current }),
@@ -83,7 +86,7 @@ export async function showFormPage(web: Web, c: Ctx, of: FormOf, said: Said = {}
       ...(wording.sections ? { sections: wording.sections } : {}),
       form: {
         ...form,
-        ...(expected ? { expected } : {}),
+        expected,
         ...(wording.often ? { often: wording.often } : {}),
         ...(of.days ? { days: of.days } : {}),
       },
@@ -114,17 +117,22 @@ const jsonOf = ({ action, form }: FormOf, fields: readonly { readonly name: stri
   fields: fields.map(({ name, label }) => ({ name, label })),
 });
 
-/** What is expected on the pan of the one piece that the form is about. */
-async function expectedOfPiece(
+/** What is expected on the pan of the things that a form weighs whole, where each is one thing; beside no other weight. */
+async function expectedBeside(
   web: Web,
-  { job }: FormOf,
-  { things }: FormState,
+  { form: { weighs = {} }, extra = [] }: FormOf,
+  { things, typed }: FormState,
   parameters: Plates,
-): Promise<Readonly<Record<string, string>> | null> {
-  const [id] = things.piece?.length === 1 ? (things.piece[0] ?? []) : [];
-  const [row] = job && id ? await web.store.read('SELECT state FROM thing WHERE id = ?', [id]) : [];
-  const weight = row ? expectedWords(JSON.parse(String(row.state)) as Thing, parameters) : null;
-  return weight === null ? null : { weight };
+): Promise<Readonly<Record<string, string>>> {
+  const beside: Record<string, string> = {};
+  for (const [field, of] of Object.entries(weighs)) {
+    const choices = things[of ?? ''] ?? [];
+    const only = extra.find(([name]) => name === of)?.[1] ?? (choices.length === 1 ? choices[0]?.[0] : typed.get(of ?? '')?.[0]);
+    const [row] = only ? await web.store.read('SELECT state FROM thing WHERE id = ?', [only]) : [];
+    const words = row ? expectedWords(thingOf(row), parameters) : null;
+    if (words !== null) beside[field] = words;
+  }
+  return beside;
 }
 
 export const without = (posted: Posted, names: readonly string[]): Posted => new Map([...posted].filter(([name]) => !names.includes(name)));

@@ -3,7 +3,7 @@ import { ulid } from 'ulid';
 import type { FormState } from '../../../views/parts/field.tsx';
 import type { Posted } from '../../book/codec.ts';
 import type { Control } from '../../book/values.ts';
-import { expectedOf, type Plates } from '../../ledger/expected.ts';
+import { expectedOf, lastReading, type Plates } from '../../ledger/expected.ts';
 import type { Thing } from '../../ledger/thing.ts';
 import { thingOf } from '../../store/shelf.ts';
 import { bagCode, type Ref, type RefKind, refFromBytes } from '../../units/ids.ts';
@@ -133,10 +133,11 @@ async function seenStreams(web: Web, streams: readonly string[], typed: Posted):
   return seen;
 }
 
-/** "7.11 ± 0.02 g" where the ledger knows what to expect of a thing. */
+/** "7.11 ± 0.02 g" where the ledger knows what to expect of a thing, in the unit it was last weighed in. */
 export function expectedWords(thing: Thing, balances: Plates): string | null {
   const expected = expectedOf(thing, balances);
   if (!expected) return null;
-  const decimals = decimalsOfStep(expected.stepNg, 'g');
-  return `${formatMass(expected.ng, 'g', decimals)} ± ${formatMass(expected.marginNg, 'g', decimals)}\u00a0g`;
+  const unit = lastReading(thing)?.unit ?? 'g';
+  const decimals = decimalsOfStep(expected.stepNg, unit);
+  return `${formatMass(expected.ng, unit, decimals)} ± ${formatMass(expected.marginNg, unit, decimals)}\u00a0${unit}`;
 }

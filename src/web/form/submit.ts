@@ -23,6 +23,8 @@ export async function submitForm(web: Web, c: Ctx, of: FormOf, sent: Posted): Pr
   const wrong = [...problems, ...occurred.problems];
   const all = wrong.length > 0 ? wrong : (of.check?.(data) ?? []);
   if (all.length > 0) return showFormPage(web, c, of, { typed: without(posted, ['pin', 'agreed']), problems: all });
+  const asked = of.ask?.(data);
+  if (asked) return showFormPage(web, c, of, { typed: without(posted, ['pin', 'agreed']), problems: [asked], asked: asked.field });
   const at = 'at' in occurred && occurred.at !== undefined ? { occurredAt: occurred.at } : {};
   const lines = of.lines(data).map((one) => ({ ...one, ...at }));
   if (!of.readBack || posted.has('agreed')) return answer(web, c, of, posted, data, await record(web, c, posted, lines));

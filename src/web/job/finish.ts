@@ -3,14 +3,17 @@ import { Hono } from 'hono';
 import { type MetalCode, metalOf } from '../../book/metals.ts';
 import { sizesIn } from '../../book/ring-size-words.ts';
 import { stonesWords } from '../../book/words.ts';
-import { expectedOf } from '../../ledger/expected.ts';
+import { factsOf } from '../../ledger/corrections.ts';
+import { expectedOf, usualOff } from '../../ledger/expected.ts';
 import { holderOf, type Thing } from '../../ledger/thing.ts';
+import type { BeforeFinish } from '../../sheets/finish.ts';
 import { SHEETS } from '../../sheets/index.ts';
-import { jobThings } from '../form/form.ts';
-import { type FormOf, showFormPage } from '../form/form-page.ts';
+import { jobThings, newRef } from '../form/form.ts';
+import { type FormOf, showFormPage, type Values } from '../form/form-page.ts';
 import { receiveForm } from '../form/submit.ts';
 import { type Ctx, type Env, policyFor, type Resource, thingsOf, type Web, whoAsks } from '../session/context.ts';
 import { jobAt } from './job-at.ts';
+import { entriesOf } from './ledger-lines.ts';
 
 export const finish: Resource = (web) => {
   const app = new Hono<Env>();
@@ -25,7 +28,7 @@ export const finish: Resource = (web) => {
   return app;
 };
 
-const SIZING = ['method', 'from', 'to', 'stock', 'lot'];
+const SIZING = ['method', 'from', 'to', 'stock', 'lot', 'packet', 'moved'];
 
 /** The form for the one piece of a job; a job of several is finished entry by entry. */
 async function formOf(web: Web, c: Ctx): Promise<{ readonly of: FormOf; readonly typed: Map<string, string[]> } | null> {
@@ -33,37 +36,63 @@ async function formOf(web: Web, c: Ctx): Promise<{ readonly of: FormOf; readonly
   const pieces = job ? (await jobThings(web, job.id)).filter(({ kind, gone }) => kind === 'piece' && !gone) : [];
   const [piece] = pieces;
   if (!job || !piece || pieces.length > 1) return null;
-  const { fields, form, check, lines } = SHEETS.finish;
-  const isSizing = /\bsize-(up|down)\b/.test(job.says.work ?? '');
-  const named = { stock: await ofMetal(web, 'stock', piece), lot: await ofMetal(web, 'lot', piece) };
-  const hidden = isSizing ? SIZING.filter((name) => (name === 'stock' || name === 'lot') && named[name].length === 0) : SIZING;
-  const known = {
+  const known = await knownOf(web, c, job, piece);
+  const named = { stock: await ofMetal(web, 'stock', piece), lot: await ofMetal(web, 'lot', piece), packet: [] };
+  const { from, to } = sizesIn(job.says.details);
+  const extra = [['piece', piece.id] as const, ['packet', newRef(web, 'packet')] as const];
+  const typed = { from, stock: only(named.stock), lot: only(named.lot) };
+  return {
+    of: { ...sheetOf(known), action: c.req.path, job, named, ...pageOf(job, piece, known, to), extra },
+    typed: new Map(Object.entries(typed).flatMap(([name, value]) => (value === '' ? [] : [[name, [value]]]))),
+  };
+}
+
+/** What the ledger says of the piece and its job, as the sheet needs it. */
+async function knownOf(web: Web, c: Ctx, job: Thing, piece: Thing): Promise<BeforeFinish> {
+  const expected = expectedOf(piece, policyFor(c).parameters);
+  const facts = (await entriesOf(web, job.id)).flatMap(({ leaf }) => factsOf(leaf));
+  return {
     heldByMe: holderOf(piece, job) === whoAsks(c).id,
     stones: piece.stones ?? 0,
     metal: (piece.says.metal ?? 'other') as MetalCode,
-    expectedNg: expectedOf(piece, policyFor(c).parameters)?.ng ?? null,
+    expectedNg: expected?.ng ?? null,
+    marginNg: expected?.marginNg ?? 0,
+    usualNg: usualOff(piece, job, 'finished').ng,
+    moved: facts.some((one) => one.fact === 'flow' && one.matter.kind === 'metal' && [one.from, one.to].includes(piece.id as never)),
+    isSizing: /\bsize-(up|down)\b/.test(job.says.work ?? ''),
+    wanted: sizesIn(job.says.details).to,
+    sized: piece.says.ringSize ?? '',
+    cutMetal: job.title['cut metal'] === 'customer' ? 'customer' : 'shop',
   };
-  const { from, to } = sizesIn(job.says.details);
-  const stones = known.stones === 0 ? 'No stones in it' : `${stonesWords(known.stones)}, all tight`;
-  const of: FormOf = {
+}
+
+/** The sheet's own part of the form: it asks only for what this job can still need. */
+function sheetOf(known: BeforeFinish) {
+  const { fields, check, ask, lines } = SHEETS.finish;
+  const metal = known.moved ? ['stock', 'lot', 'packet', 'moved'] : [known.cutMetal === 'customer' ? 'lot' : 'packet'];
+  const hidden = known.isSizing ? metal : SIZING;
+  return {
     fields: Object.fromEntries(Object.entries(fields).filter(([name]) => !hidden.includes(name))),
+    check: (data: Values) => check?.(data as never, known) ?? [],
+    ask: (data: Values) => ask?.(data as never, known) ?? null,
+    lines: (data: Values) => lines(data as never, known),
+  };
+}
+
+function pageOf(job: Thing, piece: Thing, known: BeforeFinish, wanted: string) {
+  const { form } = SHEETS.finish;
+  const stones = known.stones === 0 ? 'No stones in it' : `${stonesWords(known.stones)}, all tight`;
+  const goes = known.cutMetal === 'customer' ? 'Worn metal goes home in a packet, as agreed.' : '';
+  return {
     form: {
       ...form,
       title: `Finish ${job.says.bag}: ${piece.says.description ?? 'piece'}`,
       labels: { ...form.labels, stonesHold: stones },
-      hints: { ...form.hints, ...(to === '' ? {} : { to: `Wanted: ${to}.` }) },
+      hints: { ...form.hints, ...(wanted === '' ? {} : { to: `Wanted: ${wanted}.` }), ...(goes === '' ? {} : { method: goes }) },
     } as FormOf['form'],
-    action: c.req.path,
-    job,
-    named,
-    extra: [['piece', piece.id]],
     current: '/bench',
-    next: (written) => `/jobs/${job.id}?written=${written}`,
-    check: (data) => check?.(data as never, known) ?? [],
-    lines: (data) => lines(data as never, known),
+    next: (written: number) => `/jobs/${job.id}?written=${written}`,
   };
-  const typed = { from, stock: only(named.stock), lot: only(named.lot) };
-  return { of, typed: new Map(Object.entries(typed).flatMap(([name, value]) => (value === '' ? [] : [[name, [value]]]))) };
 }
 
 const only = (things: readonly Thing[]): string => (things.length === 1 ? (things[0]?.id ?? '') : '');
