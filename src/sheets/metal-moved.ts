@@ -92,7 +92,8 @@ export function oddDifference(part: MetalMoved | null, weight: Reading): Problem
   const words = (mass: number) => formatMassWithUnit(massNg(Math.round(Math.abs(mass))), weight.unit, decimals);
   const change = part.way === 'in' ? ng : -ng;
   const before = `${words(beforeNg)} before`;
-  const found = change === 0 ? `no more and no less than the ${before}` : `${words(change)} ${change > 0 ? 'more' : 'less'} than the ${before}`;
+  const found =
+    change === 0 ? `no more and no less than the ${before}` : `${words(change)} ${change > 0 ? 'more' : 'less'} than the ${before}`;
   const done = part.way === 'in' ? 'let in' : 'cut out';
   const usual =
     part.sizes === ''

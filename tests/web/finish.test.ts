@@ -73,7 +73,7 @@ describe('an insert by difference', () => {
   it('is not invented a second time once it was entered', async () => {
     await ring();
     await site.shop.write(line('metal_added', { piece, stock, metal: 'gold-750', weight: site.shop.grams('0.18'), what: 'shank' }));
-    expect((await upTo('4.20')).html).toContain('4.30\u00a0g is expected');
+    expect((await upTo('4.10')).html).toContain('4.30\u00a0g is expected');
     expect((await upTo('4.26')).status).toBe(303);
     expect((await written()).filter((said) => /Added|Cut away/.test(said))).toHaveLength(1);
   });
