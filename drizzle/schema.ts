@@ -1,4 +1,5 @@
 // The ledger's tables as the screens read them; the numbered SQL files make them, and a test compares the two.
+import { sql } from 'drizzle-orm';
 import { blob, integer, primaryKey, sqliteTable, text } from 'drizzle-orm/sqlite-core';
 
 export const entry = sqliteTable('entry', {
@@ -7,6 +8,9 @@ export const entry = sqliteTable('entry', {
   leafHash: blob('leaf_hash', { mode: 'buffer' }).notNull(),
   type: text('type').notNull(),
   at: integer('at').notNull(),
+  writer: text('writer').generatedAlwaysAs(sql`json_extract(CAST(leaf AS TEXT), '$.by')`),
+  /** The number of the entry that it corrects. */
+  corrects: integer('corrects').generatedAlwaysAs(sql`CASE type WHEN 'corrected' THEN json_extract(CAST(leaf AS TEXT), '$.data.seq') END`),
 });
 
 export const entryLink = sqliteTable(

@@ -6,10 +6,10 @@ import { Readable } from 'node:stream';
 import { pipeline } from 'node:stream/promises';
 import { base64 } from './log/bytes.ts';
 import { clock, openData, random } from './machine.ts';
+import { thingsOfKind } from './queries/things.ts';
 import { openAccess } from './store/access.ts';
 import type { Store } from './store/open.ts';
 import { rebuild } from './store/replay.ts';
-import { thingOf } from './store/shelf.ts';
 import { exportLines, importLines } from './store/transfer.ts';
 
 const USAGE = `lemel verify-log            is the record whole and unaltered? names the first bad place
@@ -54,7 +54,7 @@ const COMMANDS: Readonly<Record<string, (store: Store, argument: string | undefi
   },
   async 'owner-pin'(store, pin) {
     if (pin === undefined || !/^\d{4,8}$/.test(pin)) return usage('Give a PIN of 4 to 8 figures.');
-    const people = (await store.read("SELECT state FROM thing WHERE kind = 'person'")).map(thingOf);
+    const people = await thingsOfKind(store, 'person');
     const owner = people.find(({ role }) => role === 'owner');
     if (!owner) return usage('This ledger has no owner yet: start the program and open its one-time link.');
     await openAccess(store.access, store.pepper, clock, random).setCredential(owner.id as never, 'pin', pin);

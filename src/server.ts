@@ -6,6 +6,7 @@ import { serve } from '@hono/node-server';
 import { createApp } from './app.ts';
 import { readConfig } from './config.ts';
 import { clock, openData, ROOT, random } from './machine.ts';
+import { thingsOfKind } from './queries/things.ts';
 import { openAccess } from './store/access.ts';
 import { certificateFor, fingerprintOf } from './store/certificate.ts';
 import { openDirectory } from './store/names.ts';
@@ -67,10 +68,10 @@ server.on('error', (error: NodeJS.ErrnoException) => {
 
 /** What to open first: the one-time link of the first run, that of the first screen on the shop's network, or the program itself. */
 async function wayIn(): Promise<string> {
-  const [owner] = await store.read("SELECT id FROM thing WHERE kind = 'person' AND state ->> '$.role' = 'owner' ORDER BY n");
+  const owner = (await thingsOfKind(store, 'person')).find(({ role }) => role === 'owner');
   if (!owner) return `Start the ledger here, once, within half an hour:\n${config.baseUrl}/first-run?key=${await access.makeSetupLink()}\n`;
   if (!certificate || (await access.devices()).length > 0) return `Lemel is at ${config.baseUrl}\n`;
-  const by = String(owner.id) as Ref<'person'>;
+  const by = owner.id as Ref<'person'>;
   const link = await access.makeEnrolLink({ name: 'First screen', kind: 'counter', by });
   return `Enrol the first screen here, once, within half an hour:\n${config.baseUrl}/enrol?key=${link}\n`;
 }

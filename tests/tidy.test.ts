@@ -70,6 +70,7 @@ const ALSO: Readonly<Record<string, readonly string[]>> = {
   ledger: ['units', 'trade', 'weighing', 'reckoning', 'book', 'entries', 'sheets', 'log'],
   store: ['drizzle', 'units', 'trade', 'weighing', 'reckoning', 'book', 'entries', 'sheets', 'ledger', 'projections', 'log'],
   letter: [...ORDER.slice(0, ORDER.indexOf('letter')), 'log'],
+  queries: [...ORDER.slice(0, ORDER.indexOf('queries')), 'drizzle'],
   web: [...ORDER, 'log', 'views'],
 };
 const PURE = ['units', 'trade', 'weighing', 'reckoning', 'book', 'entries', 'sheets', 'log', 'ledger', 'projections', 'letter'];
@@ -140,6 +141,12 @@ describe('imports', () => {
           .map((to) => `${path} → ${to}`),
       );
     expect(wrong).toEqual([]);
+  });
+
+  it('of screens write no SQL of their own: all of it stands in src/queries', () => {
+    const screens = SOURCES.filter((path) => ['web', 'views', 'letter'].includes(folderOf(path)));
+    const sql = /\bSELECT\s|\bINSERT\s+INTO\b|\bDELETE\s+FROM\b|\bUPDATE\s+\w+\s+SET\b|\bsql`|\.read\(/;
+    expect(screens.filter((path) => sql.test(code(path)) || packagesOf(path).some((name) => name.startsWith('drizzle')))).toEqual([]);
   });
 
   it('name their file with its extension', () => {

@@ -14,9 +14,11 @@ interface Props {
   readonly kind: string;
   readonly weight: string | null;
   readonly lines: readonly LedgerLine[];
+  /** Where the entries before these are. */
+  readonly older: string | null;
 }
 
-export function ThingView({ name, kind, weight, lines }: Props) {
+export function ThingView({ name, kind, weight, lines, older }: Props) {
   return (
     <>
       <section class="head">
@@ -29,6 +31,7 @@ export function ThingView({ name, kind, weight, lines }: Props) {
         )}
       </section>
       <Ledger lines={lines} />
+      {older !== null && <a href={older}>Earlier entries</a>}
     </>
   );
 }

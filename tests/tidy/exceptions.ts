@@ -131,8 +131,4 @@ export const AWAITED: readonly Awaited[] = [
       'src/trade/stones.ts': ['lengthWidthRatio', 'sphereMass', 'roundByDiameter', 'simulantRatio', 'besideEstimate'],
     },
   },
-  {
-    because: 'screens read their lists by page',
-    of: { 'src/store/read.ts': ['things', 'thingsOfStream', 'entriesOfStream', 'entriesBefore', 'streamSize'] },
-  },
 ];

@@ -75,6 +75,35 @@ describe('the trail', () => {
   });
 });
 
+describe('a lot', () => {
+  it('shows its newest entries, and leads to those before them', async () => {
+    const { shop } = site;
+    const lot = shop.newRef('lot');
+    await shop.write(line('lot_opened', { lot, name: '18Y-4', metal: 'gold-750' }));
+    for (let n = 0; n < 120; n++) await shop.write(line('note_added', { about: lot, text: `note ${n}` }));
+    const { entries, older } = (await owner.json(`/things/${lot}`)) as { entries: unknown[]; older: number };
+    expect(entries.length).toBe(100);
+    const href = /href="(\/things\/[^"]*)">Earlier/.exec(await page(`/things/${lot}`))?.[1] ?? '';
+    expect(href).toBe(`/things/${lot}?before=${older}`);
+    expect((await owner.json(href)).entries as unknown[]).toHaveLength(21);
+  });
+});
+
+describe('a correction', () => {
+  it('is shown where its entry is shown, however many entries lie between', async () => {
+    const { shop } = site;
+    const { piece } = await takeRingIn(shop);
+    const seq = await shop.write(line('piece_weighed', { piece, state: 'polished', weight: shop.grams('6.82') }));
+    for (let n = 0; n < 120; n++) await shop.write(line('place_named', { place: shop.newRef('place'), name: `Tray ${n}`, kind: 'tray' }));
+    const hash = String((await owner.json(`/entries/${seq}`)).hash);
+    const said = { target: hash, seq, field: 'state', was: 'polished', is: 'as received', reason: 'not polished yet' };
+    const by = await shop.write(line('corrected', said));
+    expect(await page(`/entries/${seq}`)).toContain(`/entries/${by}`);
+    expect(await page('/trail?type=piece_weighed')).toContain(`corrected by ${by}`);
+    expect(await page(`/entries/${by}`)).toContain(`/entries/${seq}`);
+  });
+});
+
 describe('setup', () => {
   it('says of each list what is missing and how to begin it', async () => {
     const html = await page('/setup');

@@ -1,10 +1,9 @@
 // Balances: what each may show and how far it may be out, its daily checks, ten readings of one weight, and the weighings a failed check puts in doubt.
 import { Hono } from 'hono';
 import { BalanceView } from '../../../views/balance.tsx';
-import { entryType, readingsIn } from '../../ledger/registry.ts';
 import type { Thing } from '../../ledger/thing.ts';
-import type { Balances, Check } from '../../projections/balances.ts';
-import { keptAll, thingOf } from '../../store/shelf.ts';
+import type { Check } from '../../projections/balances.ts';
+import { thingAt } from '../../queries/things.ts';
 import { formatInstant, instant } from '../../units/dates.ts';
 import { decimalsOfStep, formatMassWithUnit, type MassUnit, massNg } from '../../units/mass.ts';
 import { type BalanceParameters, permissibleError } from '../../weighing/balance.ts';
@@ -12,10 +11,10 @@ import { showFormPage } from '../form/form-page.ts';
 import { respond } from '../form/negotiate.ts';
 import { receiveForm } from '../form/submit.ts';
 import { cautionWords } from '../job/cautions.ts';
-import { ledgerLines } from '../job/ledger-lines.ts';
 import { balancesOf } from '../job/reckoned.ts';
 import { type Ctx, type Env, policyFor, type Resource, type Web } from '../session/context.ts';
 import { checkOf, fine, TEN, tenReadingsOf } from './balance-forms.ts';
+import { inDoubt } from './doubted.ts';
 
 export const balances: Resource = (web) => {
   const app = new Hono<Env>();
@@ -44,14 +43,11 @@ export const balances: Resource = (web) => {
   return app;
 };
 
-async function balanceAt(web: Web, c: Ctx): Promise<Thing | null> {
-  const [row] = await web.store.read("SELECT state FROM thing WHERE id = ? AND kind = 'balance'", [c.req.param('balance') ?? '']);
-  return row ? thingOf(row) : null;
-}
+const balanceAt = ({ store }: Web, c: Ctx): Promise<Thing | null> => thingAt(store, c.req.param('balance') ?? '', 'balance');
 
 async function page(web: Web, c: Ctx, balance: Thing): Promise<Response> {
   const policy = policyFor(c);
-  const known = await balancesOf(web, policy);
+  const known = await balancesOf(web);
   const parameters = policy.parameters.get(balance.id);
   const checks = known.checksOf(balance.id).toReversed();
   const doubted = await inDoubt(web, c, balance.id, known);
@@ -81,23 +77,6 @@ const checkLine = ({ seq, atMs, result, deviationNg, allowedNg, certifiedNg }: C
   at: formatInstant(instant(atMs), zone),
   words: `${fine(certifiedNg, 'g')}: off by ${fine(deviationNg, 'g')}, ${fine(allowedNg, 'g')} allowed`,
 });
-
-/** Weighings on this balance between a failed check and the passes on either side of it, newest first, at most 200. */
-async function inDoubt(web: Web, c: Ctx, balance: string, known: Balances) {
-  const checks = known.checksOf(balance);
-  const failed = checks.findIndex(({ result }) => result === 'fail');
-  if (failed === -1) return [];
-  const sql = `SELECT seq, leaf, leaf_hash FROM entry WHERE instr(leaf, CAST(? AS BLOB)) > 0 AND type <> 'balance_checked' ORDER BY seq DESC LIMIT ?`;
-  const rows = await web.store.read(sql, [balance, LOOKED_AT]);
-  const kept = await keptAll(web.store.read, web.store.keys, rows);
-  const doubted = kept.filter(({ leaf }) =>
-    readingsIn(entryType(leaf.type), leaf.data).some(
-      ({ reading }) => reading.balance === balance && known.isDoubted(reading, leaf.occurredAt),
-    ),
-  );
-  return ledgerLines(web, policyFor(c), doubted.slice(0, 200));
-}
-const LOOKED_AT = 5000;
 
 function factsOf(balance: Thing, parameters: BalanceParameters | undefined, unit: MassUnit): readonly (readonly [string, string])[] {
   const { says, balance: plate } = balance;

@@ -3,11 +3,12 @@ import { Hono } from 'hono';
 import { CalculationView, CalculatorView } from '../../../views/calculator.tsx';
 import type { Posted, Problem } from '../../book/codec.ts';
 import { entryType } from '../../ledger/registry.ts';
+import { thingsInHouse } from '../../queries/jobs.ts';
 import { SOURCES } from '../../trade/sources.ts';
 import { respond } from '../form/negotiate.ts';
 import { queried } from '../form/posted.ts';
 import { type Fieldset, readFields } from '../form/write.ts';
-import { type Ctx, type Env, type Resource, thingsOf, type Web } from '../session/context.ts';
+import type { Ctx, Env, Resource, Web } from '../session/context.ts';
 import { type Calculation, estimateText, type Outcome, type Result } from './calculations/calculation.ts';
 import { gauges, karat, metalSwap, plating, stock } from './calculations/metal.ts';
 import { ringSizes, shank, sizeChange } from './calculations/rings.ts';
@@ -95,7 +96,7 @@ function calculate(of: Calculation, asked: Posted, c: Ctx): Result | readonly Pr
 
 /** The estimate, and the open jobs and entries it may go into. */
 async function useIn(web: Web, { estimate, unit = 'g', formula }: Result) {
-  const jobs = (await thingsOf(web, 'job')).filter(({ status }) => status === 'agreed' || status === 'open');
+  const jobs = (await thingsInHouse(web.store, 'job')).filter(({ status }) => status === 'agreed' || status === 'open');
   return {
     text: estimate ? estimateText(estimate, unit) : '',
     unit,

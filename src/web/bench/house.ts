@@ -1,7 +1,7 @@
 // What is in the house: every job that is not closed, with its pieces, who answers for them, and where they lie.
 import type { Holder } from '../../book/facts.ts';
 import { holderOf, placeOf, type Thing } from '../../ledger/thing.ts';
-import { thingOf } from '../../store/shelf.ts';
+import { thingsInHouse } from '../../queries/jobs.ts';
 import { type CivilDate, civilDateOf, formatCivilDate } from '../../units/dates.ts';
 import { wordsFor } from '../job/words.ts';
 import { type Policy, thingsOf, type Web } from '../session/context.ts';
@@ -27,9 +27,7 @@ export interface InHouse {
 
 /** Jobs that are neither closed nor withdrawn, by the day they were promised for; those without a day last. */
 export async function jobsInHouse(web: Web, policy: Policy): Promise<readonly InHouse[]> {
-  const sql = `SELECT state FROM thing WHERE stream IN
-    (SELECT id FROM thing WHERE kind = 'job' AND status IN ('open', 'agreed', 'finished')) ORDER BY n`;
-  const all = (await web.store.read(sql)).map(thingOf);
+  const all = await thingsInHouse(web.store);
   const byJob = new Map<string, Thing[]>();
   for (const thing of all) byJob.set(thing.stream, [...(byJob.get(thing.stream) ?? []), thing]);
   const places = new Map((await thingsOf(web, 'place')).map((place) => [place.id, place]));

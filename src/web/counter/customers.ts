@@ -1,10 +1,11 @@
 // Whose a piece is: looked for by the digits of a phone or a name before anything else is typed; somebody unknown is met on the same form.
 import { Whose } from '../../../views/parts/whose.tsx';
 import type { Posted } from '../../book/codec.ts';
+import { thingsAt } from '../../queries/things.ts';
 import { newRef } from '../form/form.ts';
 import type { FormOf } from '../form/form-page.ts';
 import { first } from '../form/posted.ts';
-import { type Ctx, thingsOf, type Web } from '../session/context.ts';
+import type { Ctx, Web } from '../session/context.ts';
 
 const MATCHES_MAX = 8;
 
@@ -17,8 +18,8 @@ export interface WhoseForm extends Pick<FormOf, 'named' | 'extra' | 'above'> {
 export async function whoseForm(web: Web, c: Ctx, action: string, posted: Posted = new Map(), known?: string): Promise<WhoseForm> {
   const q = (posted.get('q')?.[0] ?? c.req.query('q') ?? '').normalize('NFC').trim().slice(0, 60);
   const wanted = known ?? c.req.query('customer') ?? first(posted, 'customer');
-  const found = (q.length < 2 ? [] : web.directory.search(q)).slice(0, 200);
-  const matches = (await thingsOf(web, 'customer')).filter(({ id }) => id === wanted || found.includes(id)).slice(0, MATCHES_MAX);
+  const found = (q.length < 2 ? [] : web.directory.search(q)).slice(0, MATCHES_MAX);
+  const matches = (await thingsAt(web.store, wanted ? [wanted, ...found] : found)).slice(0, MATCHES_MAX);
   const fresh = first(posted, 'new.customer') || newRef(web, 'customer');
   const above = Whose({ action, q, matches: q === '' ? null : matches.length });
   const looked: WhoseForm['typed'] = q === '' || matches.length > 0 ? [] : [[/\d{3}/.test(q) ? 'phone' : 'name', [q]]];

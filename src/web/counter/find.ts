@@ -1,9 +1,7 @@
 // Find: a bag code goes straight to its job; anything else is looked for in what entries say, and in people's names and telephones.
 import { Hono } from 'hono';
 import { FindView, type Hit } from '../../../views/find.tsx';
-import type { Thing } from '../../ledger/thing.ts';
-import { findThings } from '../../store/read.ts';
-import { thingOf } from '../../store/shelf.ts';
+import { findThings, thingAt, thingsAt } from '../../queries/things.ts';
 import { readBagCode } from '../../units/ids.ts';
 import { goTo, respond } from '../form/negotiate.ts';
 import { wordsFor } from '../job/words.ts';
@@ -14,7 +12,7 @@ export const find: Resource = (web) => {
   app.get('/find', async (c) => {
     const words = (c.req.query('q') ?? '').normalize('NFC').trim().slice(0, 100);
     const code = readBagCode(words);
-    const [bag] = code ? await web.store.read('SELECT stream FROM thing WHERE id = ?', [code]) : [];
+    const bag = code && (await thingAt(web.store, code, 'bag'));
     if (bag) return goTo(c, `/jobs/${bag.stream}`);
     const things = await findThings(web.store, words);
     const people = findPeople(web, words);
@@ -36,10 +34,7 @@ export const find: Resource = (web) => {
 };
 
 async function bagsOf(web: Web, jobs: readonly string[]): Promise<ReadonlyMap<string, string>> {
-  const wanted = [...new Set(jobs)];
-  const marks = wanted.map(() => '?').join(', ');
-  const rows = await web.store.read(`SELECT state FROM thing WHERE kind = 'job' AND id IN (${marks})`, wanted);
-  return new Map(rows.map((row): Thing => thingOf(row)).map(({ id, says }) => [id, says.bag ?? '']));
+  return new Map((await thingsAt(web.store, jobs)).map(({ id, says }) => [id, says.bag ?? '']));
 }
 
 /** Names are sealed in the file and looked through in memory. */

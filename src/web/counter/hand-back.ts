@@ -6,6 +6,8 @@ import { wordsIn } from '../../book/us-words.ts';
 import type { Line } from '../../ledger/leaf.ts';
 import type { Thing } from '../../ledger/thing.ts';
 import { inAndOut } from '../../letter/in-and-out.ts';
+import { entriesOf } from '../../queries/entries.ts';
+import { thingAt } from '../../queries/things.ts';
 import { SHEETS } from '../../sheets/index.ts';
 import { readBagCode } from '../../units/ids.ts';
 import { jobThings } from '../form/form.ts';
@@ -13,7 +15,6 @@ import { type FormOf, showFormPage } from '../form/form-page.ts';
 import { goTo } from '../form/negotiate.ts';
 import { receiveForm } from '../form/submit.ts';
 import { jobAt } from '../job/job-at.ts';
-import { entriesOf } from '../job/ledger-lines.ts';
 import { type Ctx, type Env, policyFor, type Resource, type Web } from '../session/context.ts';
 
 type Values = Readonly<Record<string, unknown>>;
@@ -39,11 +40,11 @@ export const handBack: Resource = (web) => {
 /** A bag that was scanned leads to what is next for it: its finish, its way home, or its job. */
 async function whereNext(web: Web, typed: string): Promise<string> {
   const code = readBagCode(typed.split('/').at(-1) ?? '');
-  const [row] = code ? await web.store.read('SELECT stream FROM thing WHERE id = ?', [code]) : [];
-  if (!row) return `/find?q=${encodeURIComponent(typed)}`;
-  const job = (await jobThings(web, String(row.stream))).find(({ kind }) => kind === 'job');
+  const bag = code && (await thingAt(web.store, code, 'bag'));
+  if (!bag) return `/find?q=${encodeURIComponent(typed)}`;
+  const job = (await jobThings(web, bag.stream)).find(({ kind }) => kind === 'job');
   const step = job?.status === 'finished' ? '/hand-back' : job?.status === 'agreed' && job.stonesOut === 0 ? '/finish' : '';
-  return `/jobs/${row.stream}${step}`;
+  return `/jobs/${bag.stream}${step}`;
 }
 
 const defaultsFor = (c: Ctx, sheet: Sheet): [string, string[]][] => [
@@ -59,7 +60,7 @@ const holdsMetal = ({ kind, stones, posted }: Thing): boolean =>
   kind === 'packet' && !stones && (posted.ng !== 0 || Object.keys(posted.open).length > 0);
 
 async function formOf(web: Web, c: Ctx, job: Thing, sheet: Sheet): Promise<FormOf> {
-  const kept = await entriesOf(web, job.id);
+  const kept = await entriesOf(web.store, job.id);
   const here = (await jobThings(web, job.id)).filter(({ gone }) => !gone);
   const pieces = here.filter(({ kind }) => kind === 'piece');
   const packets = here.filter(holdsMetal).map(({ id }) => id);

@@ -9,13 +9,12 @@ import { hex, utf8 } from '../../log/bytes.ts';
 import { formatCheckpoint } from '../../log/checkpoint.ts';
 import { rootOf } from '../../log/merkle.ts';
 import { formatNote, formatVerifierKey, signatureLine } from '../../log/note.ts';
+import { entriesOf, signatureAt } from '../../queries/entries.ts';
 import { sha256 } from '../../store/crypto.ts';
-import { bytesOf } from '../../store/keys.ts';
 import { readFrontier } from '../../store/tree.ts';
 import { jobThings } from '../form/form.ts';
 import { goTo, respond } from '../form/negotiate.ts';
 import { jobAt } from '../job/job-at.ts';
-import { entriesOf } from '../job/ledger-lines.ts';
 import { wholeNumber } from '../session/address.ts';
 import { type Ctx, type Env, policyFor, type Resource, type Web, whoAsks } from '../session/context.ts';
 import { qrOf } from './qr.ts';
@@ -40,7 +39,7 @@ export const slip: Resource = (web) => {
     const note = await noteAt(web, size);
     if (!job || size === null || note === null) return c.notFound();
     const policy = policyFor(c);
-    const kept = (await entriesOf(web, job.id)).filter(({ seq }) => seq < size);
+    const kept = (await entriesOf(web.store, job.id)).filter(({ seq }) => seq < size);
     const head = jobHead({ shop: policy, job, things: await jobThings(web, job.id), kept });
     const vkey = formatVerifierKey(web.store.logKey);
     const slip = {
@@ -81,10 +80,10 @@ export async function issueSlip(web: Web, c: Ctx, job: string): Promise<number> 
 /** The signed note of the ledger at that size, as it was signed then; null where no commit ended there. */
 async function noteAt(web: Web, size: number | null): Promise<string | null> {
   const { read, log, logKey } = web.store;
-  const [row] = size === null ? [] : await read('SELECT signature FROM checkpoint WHERE size = ?', [size]);
-  if (!row || size === null) return null;
+  const signature = size === null ? null : await signatureAt(web.store, size);
+  if (size === null || !signature) return null;
   const text = formatCheckpoint({ origin: log, size, root: rootOf(sha256, await readFrontier(read, size)) });
-  return formatNote(text, [signatureLine(logKey, bytesOf(row.signature))]);
+  return formatNote(text, [signatureLine(logKey, signature)]);
 }
 
 /** In groups of eight, as it is read aloud. */

@@ -4,8 +4,8 @@ import { DraftsView } from '../../../views/drafts.tsx';
 import type { Posted } from '../../book/codec.ts';
 import { ENTRIES } from '../../entries/index.ts';
 import { entryType } from '../../ledger/registry.ts';
+import { jobNamed } from '../../queries/things.ts';
 import type { Draft, Writer } from '../../store/drafts.ts';
-import { thingOf } from '../../store/shelf.ts';
 import { formatInstant, instant } from '../../units/dates.ts';
 import { type Ctx, type Env, policyFor, type Resource, type Web, whoAsks } from '../session/context.ts';
 import { goTo, respond } from './negotiate.ts';
@@ -64,12 +64,11 @@ const addressOf = ({ path, key }: Pick<Draft, 'path' | 'key'>): string => `${pat
 
 async function lineOf(web: Web, c: Ctx, draft: Draft) {
   const [, , job] = /^\/(jobs)\/([^/]+)/.exec(draft.path) ?? [];
-  const [row] = job ? await web.store.read("SELECT state FROM thing WHERE id = ? AND kind = 'job'", [job]) : [];
   return {
     key: draft.key,
     href: addressOf(draft),
     title: titleOf(draft.path),
-    bag: row ? (thingOf(row).says.bag ?? '') : '',
+    bag: (await jobNamed(web.store, job))?.says.bag ?? '',
     savedAt: formatInstant(instant(draft.savedAt), policyFor(c).zone),
   };
 }

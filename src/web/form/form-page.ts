@@ -8,7 +8,7 @@ import { controlIn, formIn, type Words } from '../../book/us-words.ts';
 import type { Plates } from '../../ledger/expected.ts';
 import type { Line } from '../../ledger/leaf.ts';
 import type { Thing } from '../../ledger/thing.ts';
-import { thingOf } from '../../store/shelf.ts';
+import { thingAt } from '../../queries/things.ts';
 import { formCautions } from '../job/cautions.ts';
 import { type Ctx, policyFor, type Web } from '../session/context.ts';
 import { draftTyped } from './drafts.ts';
@@ -128,8 +128,8 @@ async function expectedBeside(
   for (const [field, of] of Object.entries(weighs)) {
     const choices = things[of ?? ''] ?? [];
     const only = extra.find(([name]) => name === of)?.[1] ?? (choices.length === 1 ? choices[0]?.[0] : typed.get(of ?? '')?.[0]);
-    const [row] = only ? await web.store.read('SELECT state FROM thing WHERE id = ?', [only]) : [];
-    const words = row ? expectedWords(thingOf(row), parameters) : null;
+    const thing = only ? await thingAt(web.store, only) : null;
+    const words = thing && expectedWords(thing, parameters);
     if (words !== null) beside[field] = words;
   }
   return beside;

@@ -5,11 +5,13 @@ import type { Posted } from '../../book/codec.ts';
 import type { Control } from '../../book/values.ts';
 import { expectedOf, lastReading, type Plates } from '../../ledger/expected.ts';
 import type { Thing } from '../../ledger/thing.ts';
-import { thingOf } from '../../store/shelf.ts';
+import { thingsInHouse } from '../../queries/jobs.ts';
+import { streamSizes } from '../../queries/sizes.ts';
+import { LISTED_MAX, newestOf, thingAt, thingsOfStream } from '../../queries/things.ts';
 import { bagCode, type Ref, type RefKind, refFromBytes } from '../../units/ids.ts';
 import { decimalsOfStep, formatMass, massNg } from '../../units/mass.ts';
 import { wordsFor } from '../job/words.ts';
-import { type Ctx, policyFor, thingsOf, type Web } from '../session/context.ts';
+import { type Ctx, policyFor, type Web } from '../session/context.ts';
 import type { Fieldset } from './write.ts';
 
 /** Inputs that are posted without being shown. */
@@ -26,7 +28,7 @@ export async function newBag(web: Web): Promise<Ref<'bag'>> {
   for (let length = 3; ; length = Math.min(5, length + 1)) {
     for (let tried = 0; tried < 20; tried++) {
       const code = bagCode(web.random(length), length);
-      if ((await web.store.read('SELECT 1 FROM thing WHERE id = ?', [code])).length === 0) return code;
+      if ((await thingAt(web.store, code)) === null) return code;
     }
   }
 }
@@ -107,30 +109,28 @@ function stepWords(stepNg: number, unit: Parameters<typeof formatMass>[1]): stri
   return formatMass(step, unit, decimalsOfStep(step, unit));
 }
 
-/** Things of these kinds that are still here: of the job where they belong to one, lots while they are open. */
+/** Things of these kinds that are still here: of the job, or of the jobs in the house; of any other kind the newest; lots while they are open. */
 async function mayBeNamed(web: Web, kinds: readonly RefKind[], job: Thing | undefined): Promise<readonly Thing[]> {
   const found: Thing[] = [];
   for (const kind of kinds) {
     const ofJob = ['piece', 'stone', 'packet', 'job'].includes(kind);
-    const all = ofJob && job ? (await jobThings(web, job.id)).filter((thing) => thing.kind === kind) : await thingsOf(web, kind);
+    const all = !ofJob
+      ? (await newestOf(web.store, kind)).things.toReversed()
+      : job
+        ? (await jobThings(web, job.id)).filter((thing) => thing.kind === kind)
+        : (await thingsInHouse(web.store, kind)).slice(-LISTED_MAX);
     found.push(...all.filter((thing) => !thing.gone && thing.status !== 'sealed' && (thing.kind === 'job' || thing.status !== 'closed')));
   }
   return found;
 }
 
 /** The things of a job, the job itself among them. */
-export async function jobThings(web: Web, job: string): Promise<readonly Thing[]> {
-  return (await web.store.read('SELECT state FROM thing WHERE stream = ? ORDER BY n', [job])).map(thingOf);
-}
+export const jobThings = ({ store }: Web, job: string): Promise<readonly Thing[]> => thingsOfStream(store, job);
 
 /** The count of each stream as the person sees it now; a form shown again keeps the counts it was first shown with. */
 async function seenStreams(web: Web, streams: readonly string[], typed: Posted): Promise<Hidden> {
-  const seen: (readonly [string, string])[] = [];
-  for (const stream of streams) {
-    const [row] = await web.store.read('SELECT COALESCE(MAX(n) + 1, 0) AS n FROM entry_link WHERE stream = ?', [stream]);
-    seen.push([`seen.${stream}`, typed.get(`seen.${stream}`)?.[0] ?? String(row?.n ?? 0)]);
-  }
-  return seen;
+  const sizes = await streamSizes(web.store, streams);
+  return streams.map((stream) => [`seen.${stream}`, typed.get(`seen.${stream}`)?.[0] ?? String(sizes.get(stream) ?? 0)] as const);
 }
 
 /** "7.11 ± 0.02 g" where the ledger knows what to expect of a thing, in the unit it was last weighed in. */

@@ -3,6 +3,7 @@ import type { Posted } from '../../book/codec.ts';
 import { decideCommand } from '../../ledger/decide.ts';
 import type { Line } from '../../ledger/leaf.ts';
 import { overlayOn } from '../../ledger/overlay.ts';
+import { logSize } from '../../queries/sizes.ts';
 import { sha256 } from '../../store/crypto.ts';
 import { shelfOn } from '../../store/shelf.ts';
 import { civilDateOf } from '../../units/dates.ts';
@@ -15,13 +16,12 @@ export async function tryOut(web: Web, c: Ctx, posted: Posted, lines: readonly L
   const { shop, zone, alone } = policyFor(c);
   const { store, random } = web;
   const at = web.clock();
-  const decided = await store.snapshot(async (read) => {
-    const [row] = await read('SELECT COALESCE(MAX(seq) + 1, 0) AS size FROM entry');
-    return decideCommand(
+  const decided = await store.snapshot(async (read) =>
+    decideCommand(
       overlayOn(shelfOn(read, store.keys)),
       { id: first(posted, 'formKey'), by: whoAsks(c).id, auth: 'pin', device: 'none', seen: seenIn(posted), lines },
-      { log: store.log, seq: Number(row?.size), shop, at, today: civilDateOf(at, zone), alone, sha256, random },
-    );
-  });
+      { log: store.log, seq: await logSize({ read }), shop, at, today: civilDateOf(at, zone), alone, sha256, random },
+    ),
+  );
   return 'answer' in decided ? toOutcome(decided.answer) : null;
 }

@@ -4,6 +4,7 @@ import type { EntryName } from '../../entries/index.ts';
 import type { Thing } from '../../ledger/thing.ts';
 import { additionCaution, careStepsOf, isMarked, type Planned, stoneCautions } from '../../projections/cautions.ts';
 import { told } from '../../projections/told.ts';
+import { entriesOf } from '../../queries/entries.ts';
 import { CAUTIONS, type CautionId } from '../../trade/caution-table.ts';
 import type { CareStep } from '../../trade/stone-care-table.ts';
 import { netNg, type Reading } from '../../weighing/reading.ts';
@@ -11,7 +12,6 @@ import { jobThings } from '../form/form.ts';
 import { first } from '../form/posted.ts';
 import { type Fieldset, readFields } from '../form/write.ts';
 import { type Ctx, policyFor, type Web } from '../session/context.ts';
-import { entriesOf } from './ledger-lines.ts';
 
 const SHOWN: Readonly<Record<string, readonly string[]>> = {
   GB: ['anywhere', 'UK', 'EU/UK', 'UK/EU'],
@@ -66,7 +66,7 @@ export async function jobCautions(web: Web, c: Ctx, job: Thing, things: readonly
   const law = cautionWords('hallmark-addition', policyFor(c).country);
   const pieces = things.filter((thing) => thing.kind === 'piece' && !thing.gone && isMarked(thing));
   if (law === null || pieces.length === 0) return [];
-  const facts = told(await entriesOf(web, job.id)).flatMap((entry) => entry.facts);
+  const facts = told(await entriesOf(web.store, job.id)).flatMap((entry) => entry.facts);
   return pieces.flatMap((piece) => additionCaution(piece, agreedWork(job), facts, planned) ?? []).map((words) => `${words} ${law}`);
 }
 

@@ -1,8 +1,8 @@
 // What a letter carries so that it can be checked, read from the ledger as it stands and proved within a checkpoint that is issued now.
 import { type CheckData, checkDataFrom, isForCustomer, type Logged, loggedFrom, nodesForCheck } from '../../letter/check-data.ts';
 import { formatVerifierKey } from '../../log/note.ts';
+import { leavesWithin, sealedIn } from '../../queries/entries.ts';
 import { sha256 } from '../../store/crypto.ts';
-import { bytesOf } from '../../store/keys.ts';
 import { openOne } from '../../store/shelf.ts';
 import { readNodes } from '../../store/tree.ts';
 import type { Web } from '../session/context.ts';
@@ -11,11 +11,7 @@ import type { Web } from '../session/context.ts';
 export async function checkDataOf(web: Web, job: string): Promise<CheckData> {
   const { store } = web;
   const { size, note } = await store.issueCheckpoint();
-  const rows = await store.read('SELECT seq, leaf FROM entry_link JOIN entry USING (seq) WHERE stream = ? AND seq < ? ORDER BY n', [
-    job,
-    size,
-  ]);
-  const entries = rows.map(({ seq, leaf }) => loggedFrom({ seq: Number(seq), bytes: bytesOf(leaf) }));
+  const entries = (await leavesWithin(store, job, size)).map(loggedFrom);
   const signed = { origin: store.log, key: formatVerifierKey(store.logKey), checkpoint: note, size, stream: job };
   const node = await readNodes(store.read, nodesForCheck({ entries, size }));
   return checkDataFrom({ ...signed, entries, opened: await openedFor(web, entries) }, node, sha256);
@@ -24,13 +20,12 @@ export async function checkDataOf(web: Web, job: string): Promise<CheckData> {
 /** Opens what is sealed for the customer to read; the rest stays sealed. */
 async function openedFor({ store }: Web, entries: readonly Logged[]): Promise<CheckData['opened']> {
   const opened: CheckData['opened'][number][] = [];
-  for (const { seq, leaf } of entries) {
-    if (!leaf.sealed) continue;
-    for (const row of await store.read('SELECT field, subject, iv, ciphertext FROM sealed WHERE seq = ?', [seq])) {
-      const field = String(row.field);
-      const one = isForCustomer(leaf, field) ? await openOne(store.keys, leaf.log, seq, row) : null;
-      if (one) opened.push({ seq, field, ...one });
-    }
+  const closed = new Map(entries.flatMap(({ seq, leaf }) => (leaf.sealed ? [[seq, leaf] as const] : [])));
+  for (const row of await sealedIn(store, [...closed.keys()])) {
+    const { seq, field } = row;
+    const leaf = closed.get(seq);
+    const one = leaf && isForCustomer(leaf, field) ? await openOne(store.keys, leaf.log, seq, row) : null;
+    if (one) opened.push({ seq, field, ...one });
   }
   return opened;
 }

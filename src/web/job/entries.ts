@@ -8,7 +8,9 @@ import { ENTRIES } from '../../entries/index.ts';
 import type { Kept, Line } from '../../ledger/leaf.ts';
 import { entryType, readingsIn } from '../../ledger/registry.ts';
 import { saysNow } from '../../ledger/remember.ts';
-import { shelfOn, thingOf } from '../../store/shelf.ts';
+import { entryAt, withCorrections } from '../../queries/entries.ts';
+import { streamSize } from '../../queries/sizes.ts';
+import { jobNamed } from '../../queries/things.ts';
 import { type FormOf, showFormPage } from '../form/form-page.ts';
 import { respond } from '../form/negotiate.ts';
 import { queried } from '../form/posted.ts';
@@ -16,7 +18,7 @@ import { receiveForm } from '../form/submit.ts';
 import { wholeNumber } from '../session/address.ts';
 import { type Ctx, type Env, policyFor, type Resource, type Web } from '../session/context.ts';
 import { describe } from './describe.ts';
-import { entryAt, ledgerLines } from './ledger-lines.ts';
+import { ledgerLines } from './ledger-lines.ts';
 import { balancesOf } from './reckoned.ts';
 
 export const entries: Resource = (web) => {
@@ -32,10 +34,10 @@ export const entries: Resource = (web) => {
     });
   }
   app.get('/entries/:seq', async (c) => {
-    const kept = await entryAt(web, wholeNumber(c.req.param('seq')));
+    const kept = await entryAt(web.store, wholeNumber(c.req.param('seq')));
     if (!kept) return c.notFound();
     const stream = kept.leaf.links[0].s;
-    const all = await shelfOn(web.store.read, web.store.keys).leaves(stream);
+    const all = await withCorrections(web.store, [kept]);
     const line = (await ledgerLines(web, policyFor(c), all)).find(({ seq }) => seq === kept.seq);
     if (!line) return c.notFound();
     const details = await describe(web, policyFor(c), kept, await saysNow({ leaves: async () => all }, kept));
@@ -44,7 +46,7 @@ export const entries: Resource = (web) => {
       title: `Entry ${kept.seq}`,
       current: '/trail',
       json: { seq: kept.seq, hash, leaf, says: line.said },
-      body: EntryView({ line, details, job: await jobOf(web, stream), doubted: await isInDoubt(web, c, kept) }),
+      body: EntryView({ line, details, job: await jobOf(web, stream), doubted: await isInDoubt(web, kept) }),
     });
   });
   app.get('/entries/:seq/correct/:field', async (c) => {
@@ -59,16 +61,16 @@ export const entries: Resource = (web) => {
 };
 
 /** Whether a weight in it was read on a balance that failed a check before or after. */
-async function isInDoubt(web: Web, c: Ctx, { leaf }: Kept): Promise<boolean> {
+async function isInDoubt(web: Web, { leaf }: Kept): Promise<boolean> {
   const readings = readingsIn(entryType(leaf.type), leaf.data).filter(({ reading }) => reading.balance !== undefined);
   if (readings.length === 0 || leaf.type === 'balance_checked') return false;
-  const known = await balancesOf(web, policyFor(c));
+  const known = await balancesOf(web);
   return readings.some(({ reading }) => known.isDoubted(reading, leaf.occurredAt));
 }
 
 async function jobOf(web: Web, stream: string): Promise<{ id: string; bag: string } | null> {
-  const [row] = await web.store.read("SELECT state FROM thing WHERE id = ? AND kind = 'job'", [stream]);
-  return row ? { id: stream, bag: thingOf(row).says.bag ?? '' } : null;
+  const job = await jobNamed(web.store, stream);
+  return job && { id: stream, bag: job.says.bag ?? '' };
 }
 
 async function formOf(web: Web, c: Ctx): Promise<FormOf | null> {
@@ -76,14 +78,14 @@ async function formOf(web: Web, c: Ctx): Promise<FormOf | null> {
   if (!Object.hasOwn(ENTRIES, type) || type === 'ledger_started' || type === 'corrected') return null;
   const entry = entryType(type);
   const id = c.req.param('job');
-  const [row] = id === undefined ? [] : await web.store.read("SELECT state FROM thing WHERE id = ? AND kind = 'job'", [id]);
-  if (id !== undefined && !row) return null;
+  const job = await jobNamed(web.store, id);
+  if (id !== undefined && !job) return null;
   return {
     fields: entry.fields,
     form: entry.form,
     entry: type,
     action: c.req.path,
-    ...(row ? { job: thingOf(row) } : {}),
+    ...(job ? { job } : {}),
     pin: entry.pin ?? false,
     late: true,
     next: (from) => (id === undefined ? `/entries/${from}` : `/jobs/${id}?written=${from}`),
@@ -93,16 +95,15 @@ async function formOf(web: Web, c: Ctx): Promise<FormOf | null> {
 
 /** The form of one field of an entry, as the entry's own form asks for it, and why it is corrected. */
 async function correctionOf(web: Web, c: Ctx): Promise<(FormOf & { readonly prefilled: [string, string[]][] }) | null> {
-  const kept = await entryAt(web, wholeNumber(c.req.param('seq')));
+  const kept = await entryAt(web.store, wholeNumber(c.req.param('seq')));
   const name = c.req.param('field') ?? '';
   if (!kept) return null;
   const { fields, form } = entryType(kept.leaf.type);
   const field = Object.hasOwn(fields, name) ? fields[name] : undefined;
   if (!field?.correctable) return null;
-  const shelf = shelfOn(web.store.read, web.store.keys);
-  const was = (await saysNow(shelf, kept))[name];
+  const all = await withCorrections(web.store, [kept]);
+  const was = (await saysNow({ leaves: async () => all }, kept))[name];
   const { s: stream } = kept.leaf.links[0];
-  const head = await shelf.head(stream);
   const job = await jobOf(web, stream);
   const correct = (data: Readonly<Record<string, unknown>>): Line[] => {
     const { [name]: is, reason } = data;
@@ -125,7 +126,7 @@ async function correctionOf(web: Web, c: Ctx): Promise<(FormOf & { readonly pref
       button: 'Write the correction',
     },
     action: c.req.path,
-    extra: [[`seen.${stream}`, String(head?.size ?? 0)]],
+    extra: [[`seen.${stream}`, String(await streamSize(web.store, stream))]],
     next: () => (job ? `/jobs/${job.id}` : `/entries/${kept.seq}`),
     lines: correct,
     prefilled: grouped(writeControl(field.control, was, name, policyFor(c).zone)),

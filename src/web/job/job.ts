@@ -9,8 +9,9 @@ import { jobFaced } from '../../letter/job-told.ts';
 import { reckonJob } from '../../projections/job-reckoning.ts';
 import { fullPathReasons } from '../../projections/path.ts';
 import { photosIn } from '../../projections/photos.ts';
+import { entriesOf } from '../../queries/entries.ts';
+import { thingAt } from '../../queries/things.ts';
 import { SHEETS } from '../../sheets/index.ts';
-import { thingOf } from '../../store/shelf.ts';
 import { formatCivilDate } from '../../units/dates.ts';
 import { holderWords } from '../bench/house.ts';
 import { expectedWords, jobThings } from '../form/form.ts';
@@ -18,7 +19,7 @@ import { respond } from '../form/negotiate.ts';
 import { type Ctx, type Env, mayWrite, policyFor, type Resource, type Web, whoAsks } from '../session/context.ts';
 import { jobCautions } from './cautions.ts';
 import { jobAt } from './job-at.ts';
-import { entriesOf, ledgerLines } from './ledger-lines.ts';
+import { ledgerLines } from './ledger-lines.ts';
 import { photoPath, toldNow } from './letter.ts';
 import { isSheet, nextEntries, titleOf } from './next-entry.ts';
 import { groundsFor } from './reckoned.ts';
@@ -29,7 +30,7 @@ export const jobs: Resource = (web) => {
   app.get('/jobs/:job', async (c) => {
     const job = await jobAt(web, c);
     if (!job) return c.notFound();
-    const kept = await entriesOf(web, job.id);
+    const kept = await entriesOf(web.store, job.id);
     return c.req.query('face') === 'customer' ? turned(web, c, job, kept) : page(web, c, job, kept);
   });
   return app;
@@ -111,6 +112,6 @@ async function turned(web: Web, c: Ctx, job: Thing, kept: readonly Kept[]): Prom
 }
 
 async function placeWords(web: Web, id: string): Promise<string> {
-  const [row] = await web.store.read('SELECT state FROM thing WHERE id = ?', [id]);
-  return row ? wordsFor(web, thingOf(row)) : id;
+  const place = await thingAt(web.store, id);
+  return place ? wordsFor(web, place) : id;
 }

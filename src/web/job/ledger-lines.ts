@@ -4,7 +4,7 @@ import type { LedgerLine } from '../../../views/parts/ledger.tsx';
 import { correctionsIn, factsOf, patchedData } from '../../ledger/corrections.ts';
 import type { Kept } from '../../ledger/leaf.ts';
 import { entryType, openData, readingsIn, type Values } from '../../ledger/registry.ts';
-import { keptAll, keptOf } from '../../store/shelf.ts';
+import { withCorrections } from '../../queries/entries.ts';
 import { formatInstant } from '../../units/dates.ts';
 import { readingWords } from '../../weighing/reading.ts';
 import type { Policy, Web } from '../session/context.ts';
@@ -19,7 +19,6 @@ export async function ledgerLines(web: Web, policy: Policy, kept: readonly Kept[
     web,
     kept.flatMap(({ leaf }) => [leaf.by, ...Object.values(leaf.data).filter((value) => typeof value === 'string')]),
   );
-  const seqOf = new Map(kept.map(({ hash, seq }) => [hash, seq]));
   const correctedBy = new Map<string, number[]>();
   for (const { leaf, seq } of kept) {
     for (const one of factsOf(leaf)) if (one.fact === 'correction') correctedBy.set(one.of, [...(correctedBy.get(one.of) ?? []), seq]);
@@ -43,21 +42,13 @@ export async function ledgerLines(web: Web, policy: Policy, kept: readonly Kept[
       at: formatInstant(leaf.at, policy.zone),
       late: leaf.at - leaf.occurredAt > LATE_MS ? formatInstant(leaf.occurredAt, policy.zone) : null,
       correctedBy: correctedBy.get(hash) ?? [],
-      corrects: target?.fact === 'correction' ? (seqOf.get(target.of) ?? null) : null,
+      corrects: target ? Number(leaf.data.seq) : null,
     };
   });
 }
 
-/** The entries of a stream, in order. */
-export async function entriesOf(web: Web, stream: string): Promise<readonly Kept[]> {
-  const sql = 'SELECT seq, leaf, leaf_hash FROM entry_link JOIN entry USING (seq) WHERE stream = ? ORDER BY n';
-  const rows = await web.store.read(sql, [stream]);
-  return keptAll(web.store.read, web.store.keys, rows);
-}
-
-/** One entry by its number. */
-export async function entryAt(web: Web, seq: number | null): Promise<Kept | null> {
-  if (seq === null) return null;
-  const [row] = await web.store.read('SELECT seq, leaf, leaf_hash FROM entry WHERE seq = ?', [seq]);
-  return row ? keptOf(web.store.read, web.store.keys, row) : null;
+/** The lines of a page of a longer ledger, in their order: what corrects them is read with them and not shown. */
+export async function shownLines(web: Web, policy: Policy, kept: readonly Kept[]): Promise<readonly LedgerLine[]> {
+  const shown = new Set(kept.map(({ seq }) => seq));
+  return (await ledgerLines(web, policy, await withCorrections(web.store, kept))).filter(({ seq }) => shown.has(seq));
 }

@@ -7,6 +7,7 @@ import { TellFirst } from '../../../views/tell-first.tsx';
 import type { Kept } from '../../ledger/leaf.ts';
 import type { Thing } from '../../ledger/thing.ts';
 import { type JobTold, jobTold } from '../../letter/job-told.ts';
+import { entriesOf } from '../../queries/entries.ts';
 import { readPhoto } from '../../store/photos.ts';
 import { CAUTIONS } from '../../trade/caution-table.ts';
 import { jobThings } from '../form/form.ts';
@@ -14,7 +15,6 @@ import { respond } from '../form/negotiate.ts';
 import { type Ctx, type Env, policyFor, type Resource, thingsOf, type Web } from '../session/context.ts';
 import { checkDataOf } from './check-data.ts';
 import { jobAt } from './job-at.ts';
-import { entriesOf } from './ledger-lines.ts';
 import { groundsFor } from './reckoned.ts';
 
 export const letter: Resource = (web) => {
@@ -22,7 +22,7 @@ export const letter: Resource = (web) => {
   app.get('/jobs/:job/letter', async (c) => {
     const job = await jobAt(web, c);
     if (!job) return c.notFound();
-    const shown = await toldNow(web, c, job, await entriesOf(web, job.id));
+    const shown = await toldNow(web, c, job, await entriesOf(web.store, job.id));
     if (mustTellFirst(c, shown)) return tellFirst(c, job, shown);
     const told = c.req.query('told') === 'yes';
     return respond(c, { title: `Letter for ${shown.bag}`, json: shown, body: LetterPage({ shown, job: job.id, told, src: photoPath }) });
@@ -30,7 +30,7 @@ export const letter: Resource = (web) => {
   app.get('/jobs/:job/letter.html', async (c) => {
     const job = await jobAt(web, c);
     if (!job) return c.notFound();
-    const shown = await toldNow(web, c, job, await entriesOf(web, job.id));
+    const shown = await toldNow(web, c, job, await entriesOf(web.store, job.id));
     if (mustTellFirst(c, shown)) return c.redirect(`/jobs/${job.id}/letter`, 303);
     const check = await checkDataOf(web, job.id);
     const photos = new Map(await Promise.all(shown.photos.map(async ({ hash }) => [hash, await photoInline(web, hash)] as const)));

@@ -2,6 +2,7 @@
 import { Hono } from 'hono';
 import { News } from '../../../views/parts/news.tsx';
 import { wholeNumber } from '../session/address.ts';
+import { numbersFrom } from '../../queries/entries.ts';
 import type { Env, Resource } from '../session/context.ts';
 import { jobAt } from './job-at.ts';
 
@@ -11,8 +12,7 @@ export const news: Resource = (web) => {
     const job = await jobAt(web, c);
     if (!job) return c.notFound();
     const after = wholeNumber(c.req.query('after')) ?? 0;
-    const rows = await web.store.read('SELECT seq FROM entry_link WHERE stream = ? AND n >= ? ORDER BY n', [job.id, after]);
-    const seqs = rows.map(({ seq }) => Number(seq));
+    const seqs = await numbersFrom(web.store, job.id, after);
     const tag = `"${after + seqs.length}"`;
     c.header('ETag', tag);
     c.header('Cache-Control', 'private, no-cache');

@@ -3,30 +3,29 @@ import { type Balances, balancesIn } from '../../projections/balances.ts';
 import type { Grounds } from '../../projections/job-reckoning.ts';
 import { rateFrom } from '../../projections/loss.ts';
 import { told } from '../../projections/told.ts';
-import { keptAll, shelfOn } from '../../store/shelf.ts';
+import { entriesOfTypes, withCorrections } from '../../queries/entries.ts';
+import { logSize } from '../../queries/sizes.ts';
+import { shelfOn } from '../../store/shelf.ts';
 import { lossHistory } from '../owner/loss-history.ts';
 import type { Policy, Web } from '../session/context.ts';
 
-const BALANCE_ENTRIES = `SELECT seq, leaf, leaf_hash FROM entry_link JOIN entry USING (seq)
-  WHERE stream = ? AND type IN ('balance_put_in_service', 'balance_calibrated', 'balance_checked', 'corrected') ORDER BY n`;
+/** The entries that speak of balances. */
+const OF_BALANCES = ['balance_put_in_service', 'balance_calibrated', 'balance_checked'];
 
 /** The balances over time, by the entries that speak of them. */
-export async function balancesOf(web: Web, policy: Policy | null): Promise<Balances> {
-  const { read, keys } = web.store;
-  const rows = policy ? await read(BALANCE_ENTRIES, [policy.shop]) : [];
-  return balancesIn(told(await keptAll(read, keys, rows)));
+export async function balancesOf({ store }: Web): Promise<Balances> {
+  return balancesIn(told(await withCorrections(store, await entriesOfTypes(store, OF_BALANCES))));
 }
 
 /** Grounds for any job; `but` is the job whose own pieces are not "other" pieces. */
 export async function groundsFor(web: Web, policy: Policy | null, but?: string): Promise<Grounds> {
   const { read, keys } = web.store;
-  const balances = await balancesOf(web, policy);
+  const balances = await balancesOf(web);
   const losses = (await lossHistory(web, balances)).filter(({ job }) => job !== but);
-  const [size] = await read('SELECT COALESCE(MAX(seq) + 1, 0) AS n FROM entry');
   return {
     balances,
     rateOf: (operation, family) => rateFrom(losses, operation, family),
-    size: Number(size?.n ?? 0),
+    size: await logSize(web.store),
     tares: [...(policy?.tares ?? [])].map(([name, ng]) => ({ name, ng })),
     others: (await shelfOn(read, keys).openPieces()).filter(({ stream }) => stream !== but),
   };

@@ -4,6 +4,7 @@ import { type ReckoningPage, ReckoningView } from '../../../views/reckoning.tsx'
 import type { Thing } from '../../ledger/thing.ts';
 import { type Grounds, type JobReckoning, reckonJob } from '../../projections/job-reckoning.ts';
 import { whyOf } from '../../projections/why.ts';
+import { entriesOf } from '../../queries/entries.ts';
 import { CALC_VERSION } from '../../reckoning/closure.ts';
 import { customerJob, customerMetal, customerStone, insurerJob, type ShownReading } from '../../reckoning/words.ts';
 import { civilDateOf, formatCivilDate, instant } from '../../units/dates.ts';
@@ -13,7 +14,6 @@ import { jobThings } from '../form/form.ts';
 import { respond } from '../form/negotiate.ts';
 import { type Ctx, type Env, type Policy, policyFor, type Resource, type Web } from '../session/context.ts';
 import { jobAt } from './job-at.ts';
-import { entriesOf } from './ledger-lines.ts';
 import { groundsFor } from './reckoned.ts';
 import { wordsFor } from './words.ts';
 
@@ -29,7 +29,7 @@ export const reckoning: Resource = (web) => {
 async function page(web: Web, c: Ctx, job: Thing): Promise<Response> {
   const policy = policyFor(c);
   const grounds = await groundsFor(web, policy, job.id);
-  const reckoned = reckonJob(await entriesOf(web, job.id), grounds);
+  const reckoned = reckonJob(await entriesOf(web.store, job.id), grounds);
   const things = await jobThings(web, job.id);
   const why = whyOf(reckoned, (id) => policy.balanceNames.get(id) ?? id);
   const { closed, cameIn } = reckoned;

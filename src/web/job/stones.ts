@@ -5,12 +5,12 @@ import { StonesView } from '../../../views/stones.tsx';
 import { BACKINGS, CUTS, SEAT_STATES, SPECIES } from '../../book/stones.ts';
 import { stonesWords } from '../../book/words.ts';
 import { countsThatDiffer, type JobStones, type Seat, type StoneEvent, stonesOf } from '../../projections/stones.ts';
+import { entriesOf } from '../../queries/entries.ts';
 import { caratWords } from '../../weighing/reading.ts';
 import { jobThings } from '../form/form.ts';
 import { respond } from '../form/negotiate.ts';
 import { type Env, mayWrite, type Resource, whoAsks } from '../session/context.ts';
 import { jobAt } from './job-at.ts';
-import { entriesOf } from './ledger-lines.ts';
 
 export const stones: Resource = (web) => {
   const app = new Hono<Env>();
@@ -18,7 +18,7 @@ export const stones: Resource = (web) => {
     const job = await jobAt(web, c);
     if (!job) return c.notFound();
     const kinds = new Map((await jobThings(web, job.id)).map(({ id, kind }) => [id, kind]));
-    const found = stonesOf(await entriesOf(web, job.id), (id) => kinds.get(id));
+    const found = stonesOf(await entriesOf(web.store, job.id), (id) => kinds.get(id));
     const bag = job.says.bag ?? '';
     const isOpen = (job.status === 'open' || job.status === 'agreed') && mayWrite(whoAsks(c));
     const write = isOpen ? `/jobs/${job.id}/write/` : null;

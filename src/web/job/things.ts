@@ -1,27 +1,27 @@
 // A lot, stock, skin, balance or place: what is known of it, and the entries that made it so.
 import { Hono } from 'hono';
 import { ThingView } from '../../../views/thing.tsx';
-import { sumOf } from '../../ledger/thing.ts';
-import { thingOf } from '../../store/shelf.ts';
+import { sumOf, type Thing } from '../../ledger/thing.ts';
+import { type Back, entryAt, lastOfStream } from '../../queries/entries.ts';
+import { thingAt } from '../../queries/things.ts';
 import { decimalsOfStep, formatMassWithUnit, massNg } from '../../units/mass.ts';
 import { respond } from '../form/negotiate.ts';
-import { type Env, policyFor, type Resource } from '../session/context.ts';
-import { entriesOf, ledgerLines } from './ledger-lines.ts';
+import { wholeNumber } from '../session/address.ts';
+import { type Env, policyFor, type Resource, type Web } from '../session/context.ts';
+import { shownLines } from './ledger-lines.ts';
 import { wordsFor } from './words.ts';
 
 export const things: Resource = (web) => {
   const app = new Hono<Env>();
   app.get('/things/:thing', async (c) => {
-    const [row] = await web.store.read('SELECT state FROM thing WHERE id = ?', [c.req.param('thing')]);
-    if (!row) return c.notFound();
-    const thing = thingOf(row);
+    const thing = await thingAt(web.store, c.req.param('thing'));
+    if (!thing) return c.notFound();
     if (thing.stream !== thing.id && thing.kind !== 'balance' && thing.kind !== 'place') return c.redirect(`/jobs/${thing.stream}`, 303);
     if (thing.kind === 'balance') return c.redirect(`/balances/${thing.id}`, 303);
     if (thing.kind === 'job') return c.redirect(`/jobs/${thing.id}`, 303);
-    const kept = (await entriesOf(web, thing.stream)).filter(
-      ({ leaf }) => thing.stream === thing.id || Object.values(leaf.data).includes(thing.id),
-    );
-    const lines = await ledgerLines(web, policyFor(c), kept);
+    const before = wholeNumber(c.req.query('before')) ?? Number.MAX_SAFE_INTEGER;
+    const { kept, older } = await entriesAbout(web, thing, before);
+    const lines = await shownLines(web, policyFor(c), kept);
     const sum = sumOf(thing.posted);
     const decimals = decimalsOfStep(massNg(thing.stepNg || 10_000_000), 'g');
     const holds = ['lot', 'stock', 'skin'].includes(thing.kind);
@@ -29,9 +29,21 @@ export const things: Resource = (web) => {
     const name = wordsFor(web, thing);
     return respond(c, {
       title: name,
-      json: { thing, entries: lines },
-      body: ThingView({ name, kind: thing.kind, weight, lines: [...lines].reverse() }),
+      json: { thing, entries: lines, older },
+      body: ThingView({
+        ...{ name, kind: thing.kind, weight },
+        lines: lines.toReversed(),
+        older: older === null ? null : `/things/${thing.id}?before=${older}`,
+      }),
     });
   });
   return app;
 };
+
+const PAGE = 100;
+/** A lot, stock or skin has a stream of its own; a place has the entry that named it. */
+async function entriesAbout(web: Web, { id, stream, begun }: Thing, before: number): Promise<Back> {
+  if (stream === id) return lastOfStream(web.store, stream, before, PAGE);
+  const named = await entryAt(web.store, begun);
+  return { kept: named ? [named] : [], older: null };
+}

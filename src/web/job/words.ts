@@ -1,6 +1,6 @@
 // The words by which a page names a thing: what entries said of it, or for people what their sealed names open to.
 import type { Thing } from '../../ledger/thing.ts';
-import { thingOf } from '../../store/shelf.ts';
+import { thingsAt } from '../../queries/things.ts';
 import type { Web } from '../session/context.ts';
 
 /** Words for a thing; people and customers by name, "no longer known" once erased. */
@@ -26,9 +26,6 @@ export function wordsFor(web: Web, thing: Pick<Thing, 'id' | 'kind' | 'says'>): 
 
 /** A `name` function for `say`, over all things of the streams given and the shop's. */
 export async function namer(web: Web, ids: readonly string[]): Promise<(id: string) => string> {
-  const wanted = [...new Set(ids)];
-  if (wanted.length === 0) return (id) => id;
-  const rows = await web.store.read(`SELECT state FROM thing WHERE id IN (${wanted.map(() => '?').join(', ')})`, wanted);
-  const known = new Map(rows.map((row) => [thingOf(row).id, wordsFor(web, thingOf(row))]));
+  const known = new Map((await thingsAt(web.store, ids)).map((thing) => [thing.id, wordsFor(web, thing)]));
   return (id) => known.get(id) ?? id;
 }

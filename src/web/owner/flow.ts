@@ -8,8 +8,8 @@ import { DUST, type FineFlow, GONE, JOBS, SUPPLIERS, shopFlow } from '../../proj
 import type { LossJob } from '../../projections/loss.ts';
 import { type SkinPeriod, skinPeriods } from '../../projections/skins.ts';
 import { type Told, told } from '../../projections/told.ts';
+import { entriesOfPools } from '../../queries/entries.ts';
 import { ownerJob } from '../../reckoning/words.ts';
-import { keptAll } from '../../store/shelf.ts';
 import { civilDateOf, formatCivilDate, instant } from '../../units/dates.ts';
 import { formatMassWithUnit, massNg } from '../../units/mass.ts';
 import { respond } from '../form/negotiate.ts';
@@ -20,16 +20,13 @@ import { lossHistory } from './loss-history.ts';
 import { daysOf, rangeOf } from './period.ts';
 
 const METALS: readonly MetalFamily[] = ['gold', 'silver', 'platinum', 'palladium'];
-const OF_POOLS = `SELECT DISTINCT seq, leaf, leaf_hash FROM entry_link JOIN entry USING (seq)
-  WHERE stream IN (SELECT id FROM thing WHERE kind IN ('lot', 'stock', 'skin')) ORDER BY seq`;
 
 export const flow: Resource = (web) => {
   const app = new Hono<Env>();
   app.get('/flow', async (c) => {
     const policy = policyFor(c);
-    const { read, keys } = web.store;
-    const entries = told(await keptAll(read, keys, await read(OF_POOLS)));
-    const balances = await balancesOf(web, policy);
+    const entries = told(await entriesOfPools(web.store));
+    const balances = await balancesOf(web);
     const jobs = await lossHistory(web, balances);
     const [stocks, skins, lots] = await Promise.all([thingsOf(web, 'stock'), thingsOf(web, 'skin'), thingsOf(web, 'lot')]);
     const pools = [...stocks, ...skins, ...lots];

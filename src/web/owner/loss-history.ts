@@ -3,7 +3,8 @@ import type { Balances } from '../../projections/balances.ts';
 import { reckonJob } from '../../projections/job-reckoning.ts';
 import { type LossJob, lossJob } from '../../projections/loss.ts';
 import { told } from '../../projections/told.ts';
-import { entriesOf } from '../job/ledger-lines.ts';
+import { entriesOf } from '../../queries/entries.ts';
+import { finishedJobs } from '../../queries/jobs.ts';
 import type { Web } from '../session/context.ts';
 
 /** Older jobs than these say little about how the shop works now (common practice, no source). */
@@ -14,16 +15,13 @@ interface Remembered {
   readonly loss: LossJob | null;
 }
 const remembered = new WeakMap<Web, Map<string, Remembered>>();
-const CHANGED = `SELECT job.id, COUNT(*) AS size FROM (SELECT id FROM thing WHERE kind = 'job' AND status IN ('finished', 'closed') ORDER BY n DESC LIMIT ?) AS job
-  JOIN entry_link ON entry_link.stream = job.id GROUP BY job.id`;
 
 /** The last jobs that are finished, as points; They are judged by the assumed loss, so that a rate never feeds itself. */
 export async function lossHistory(web: Web, balances: Balances): Promise<readonly LossJob[]> {
   const known = remembered.get(web) ?? new Map<string, Remembered>();
   remembered.set(web, known);
   const found: LossJob[] = [];
-  for (const row of await web.store.read(CHANGED, [JOBS_MAX])) {
-    const [job, length] = [String(row.id), Number(row.size)];
+  for (const { id: job, size: length } of await finishedJobs(web.store, JOBS_MAX)) {
     const before = known.get(job);
     const fresh =
       before?.size === length && before.balances === balances.entries
@@ -36,6 +34,6 @@ export async function lossHistory(web: Web, balances: Balances): Promise<readonl
 }
 
 async function lossOf(web: Web, job: string, balances: Balances): Promise<LossJob | null> {
-  const kept = await entriesOf(web, job);
+  const kept = await entriesOf(web.store, job);
   return lossJob(job, reckonJob(kept, { balances, size: 0 }), told(kept));
 }

@@ -5,9 +5,9 @@ import { type ChartShown, LossView } from '../../../views/loss.tsx';
 import { WeightsView } from '../../../views/weights.tsx';
 import { OPERATIONS } from '../../book/usual-loss.ts';
 import { FROM_CHARTS, type LossChart, type LossJob, lossCharts, periodOf } from '../../projections/loss.ts';
+import { thingsAt } from '../../queries/things.ts';
 import type { Closure } from '../../reckoning/closure.ts';
 import { ownerJob, ownerPeriod, ownerTrend, VERDICT_WORDS } from '../../reckoning/words.ts';
-import { thingOf } from '../../store/shelf.ts';
 import { civilDateOf, formatCivilDate, instant } from '../../units/dates.ts';
 import { decimalsOfStep, formatMass, formatMassWithUnit, massNg } from '../../units/mass.ts';
 import { respond } from '../form/negotiate.ts';
@@ -24,7 +24,7 @@ export const loss: Resource = (web) => {
   const app = new Hono<Env>();
   app.get('/loss', async (c) => {
     const policy = policyFor(c);
-    const jobs = await lossHistory(web, await balancesOf(web, policy));
+    const jobs = await lossHistory(web, await balancesOf(web));
     const names = await namesFor(web, jobs);
     const charts = lossCharts(jobs).map((chart) => shownChart(chart, names, policy));
     const note = `The last ${jobs.length} finished jobs that were weighed in and out. Filings that were weighed are not loss.`;
@@ -37,7 +37,7 @@ export const loss: Resource = (web) => {
 async function weights(web: Web, c: Ctx): Promise<Response> {
   const policy = policyFor(c);
   const days = daysOf(web, c);
-  const period = periodOf(await lossHistory(web, await balancesOf(web, policy)), ...rangeOf(days, policy));
+  const period = periodOf(await lossHistory(web, await balancesOf(web)), ...rangeOf(days, policy));
   const names = await namesFor(web, period.jobs);
   const rows = period.jobs.map((one) => ({
     ...{ job: one.job, bag: names(one.job), stands: one.stands },
@@ -56,9 +56,8 @@ function gapWords({ lossNg, uG, stepNg }: Closure): string {
 const dayWords = (ms: number, { zone }: Policy) => formatCivilDate(civilDateOf(instant(ms), zone));
 
 async function namesFor(web: Web, jobs: readonly LossJob[]): Promise<Names> {
-  const ids = [...new Set(jobs.flatMap(({ job, place }) => (place === null ? [job] : [job, place])))];
-  const rows = await web.store.read('SELECT state FROM thing WHERE id IN (SELECT value FROM json_each(?))', [JSON.stringify(ids)]);
-  const known = new Map(rows.map((row) => [thingOf(row).id, wordsFor(web, thingOf(row))]));
+  const ids = jobs.flatMap(({ job, place }) => (place === null ? [job] : [job, place]));
+  const known = new Map((await thingsAt(web.store, ids)).map((thing) => [thing.id, wordsFor(web, thing)]));
   return (id) => known.get(id) ?? id;
 }
 

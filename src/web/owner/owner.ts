@@ -5,11 +5,12 @@ import { stonesWords } from '../../book/words.ts';
 import type { Kept } from '../../ledger/leaf.ts';
 import { type Grounds, reckonJob } from '../../projections/job-reckoning.ts';
 import { countsThatDiffer, stonesOf } from '../../projections/stones.ts';
+import { entriesOfAll } from '../../queries/entries.ts';
+import { streamSizes } from '../../queries/sizes.ts';
 import { ownerJob } from '../../reckoning/words.ts';
 import { type CivilDate, civilDateOf, formatCivilDate } from '../../units/dates.ts';
 import { type InHouse, jobsInHouse } from '../bench/house.ts';
 import { respond } from '../form/negotiate.ts';
-import { entriesOf } from '../job/ledger-lines.ts';
 import { groundsFor } from '../job/reckoned.ts';
 import { type Env, policyFor, type Resource, type Web } from '../session/context.ts';
 
@@ -21,7 +22,8 @@ export const owner: Resource = (web) => {
     const rows = await jobsInHouse(web, policy);
     const today = civilDateOf(web.clock(), policy.zone);
     const grounds = await groundsFor(web, policy);
-    const found = await Promise.all(rows.map(async (row) => ({ row, of: await judged(web, policy.shop, grounds, row.job.id) })));
+    const judgedBy = await judged(web, grounds, rows);
+    const found = rows.map((row) => ({ row, of: judgedBy.get(row.job.id) ?? { weights: null, stones: null } }));
     const heap = (title: string, why: (row: InHouse, of: Judged) => string | null, page = ''): Heap => ({
       title,
       rows: found.flatMap(({ row, of }) => decision(row, why(row, of), page)),
@@ -60,23 +62,44 @@ interface Judged {
   readonly stones: string | null;
 }
 
-/** Judges a job once for each length of its stream and the shop's, where balances are calibrated: entries are only ever added. */
-function rememberingJudge(): (web: Web, shop: string, grounds: Grounds, job: string) => Promise<Judged> {
-  const known = new Map<string, { readonly size: number; readonly judged: Judged }>();
-  return async (web, shop, grounds, job) => {
-    const [row] = await web.store.read('SELECT COUNT(*) AS size FROM entry_link WHERE stream IN (?, ?)', [job, shop]);
-    const size = Number(row?.size);
-    const before = known.get(job);
-    if (before?.size === size) return before.judged;
-    const judged = judge(await entriesOf(web, job), grounds, await kindsOf(web, job));
-    known.set(job, { size, judged });
-    return judged;
-  };
+interface Remembered {
+  readonly size: number;
+  readonly balances: Grounds['balances'];
+  /** The shop's rates that were asked for, as they were answered. */
+  readonly rates: readonly (readonly [...ask: Parameters<RateOf>, answer: string])[];
+  readonly judged: Judged;
 }
+type RateOf = NonNullable<Grounds['rateOf']>;
 
-async function kindsOf(web: Web, job: string): Promise<ReadonlyMap<string, string>> {
-  const rows = await web.store.read('SELECT id, kind FROM thing WHERE stream = ?', [job]);
-  return new Map(rows.map(({ id, kind }) => [String(id), String(kind)]));
+/** Judges the jobs in the house: each once, for as long as nothing is written on it and what it rests on answers the same. */
+function rememberingJudge(): (web: Web, grounds: Grounds, rows: readonly InHouse[]) => Promise<ReadonlyMap<string, Judged>> {
+  let known: ReadonlyMap<string, Remembered> = new Map();
+  return async (web, { rateOf = () => null, ...grounds }, rows) => {
+    const ids = rows.map(({ job }) => job.id);
+    const sizes = await streamSizes(web.store, ids);
+    const isFresh = ({ size, balances, rates }: Remembered, id: string) =>
+      size === sizes.get(id) &&
+      balances === grounds.balances &&
+      rates.every(([operation, family, answer]) => JSON.stringify(rateOf(operation, family)) === answer);
+    const fresh = new Map([...known].filter(([id, before]) => sizes.has(id) && isFresh(before, id)));
+    const kept = await entriesOfAll(
+      web.store,
+      ids.filter((id) => !fresh.has(id)),
+    );
+    for (const { job, things } of rows.filter((row) => kept.has(row.job.id))) {
+      const rates: Remembered['rates'][number][] = [];
+      const noting: RateOf = (operation, family) => {
+        const rate = rateOf(operation, family);
+        rates.push([operation, family, JSON.stringify(rate)]);
+        return rate;
+      };
+      const kinds = new Map(things.map(({ id, kind }) => [id, kind]));
+      const judged = judge(kept.get(job.id) ?? [], { ...grounds, rateOf: noting }, kinds);
+      fresh.set(job.id, { size: sizes.get(job.id) ?? 0, balances: grounds.balances, rates, judged });
+    }
+    known = fresh;
+    return new Map([...fresh].map(([id, { judged }]) => [id, judged]));
+  };
 }
 
 function judge(kept: readonly Kept[], grounds: Grounds, kinds: ReadonlyMap<string, string>): Judged {

@@ -4,10 +4,10 @@ import { stream } from 'hono/streaming';
 import { type Checked, TrailView } from '../../../views/trail.tsx';
 import { ENTRIES } from '../../entries/index.ts';
 import { base64 } from '../../log/bytes.ts';
-import { keptAll } from '../../store/shelf.ts';
+import { trailBack } from '../../queries/entries.ts';
 import { exportLines } from '../../store/transfer.ts';
 import { respond } from '../form/negotiate.ts';
-import { ledgerLines } from '../job/ledger-lines.ts';
+import { shownLines } from '../job/ledger-lines.ts';
 import { wordsFor } from '../job/words.ts';
 import { wholeNumber } from '../session/address.ts';
 import { type Ctx, type Env, policyFor, type Resource, thingsOf, type Web } from '../session/context.ts';
@@ -38,19 +38,15 @@ export const trail: Resource = (web) => {
 async function page(web: Web, c: Ctx, checked: Checked | null): Promise<Response> {
   const before = wholeNumber(c.req.query('before')) ?? 0;
   const only = { by: c.req.query('by') ?? '', type: c.req.query('type') ?? '' };
-  const sql = `SELECT seq, leaf, leaf_hash FROM entry WHERE seq < ?1 AND (?2 = '' OR type = ?2)
-    AND (?3 = '' OR json_extract(CAST(leaf AS TEXT), '$.by') = ?3) ORDER BY seq DESC LIMIT ?4`;
   const from = before > 0 ? before : Number.MAX_SAFE_INTEGER;
-  const rows = await web.store.read(sql, [from, only.type, only.by, PAGE]);
-  const kept = await keptAll(web.store.read, web.store.keys, rows);
-  const lines = await ledgerLines(web, policyFor(c), [...kept].reverse());
-  const older = kept.length === PAGE ? (kept.at(-1)?.seq ?? null) : null;
+  const { kept, older } = await trailBack(web.store, from, only, PAGE);
+  const lines = await shownLines(web, policyFor(c), kept);
   return respond(c, {
     title: 'Trail',
     current: '/trail',
     json: { entries: kept.map(({ leaf, hash }) => ({ hash, leaf })), checked, older },
     body: TrailView({
-      lines: [...lines].reverse(),
+      lines: lines.toReversed(),
       older: older === null ? null : `/trail?${new URLSearchParams({ ...only, before: String(older) })}`,
       checked,
       only,

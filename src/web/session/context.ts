@@ -3,10 +3,10 @@ import type { Context, Hono } from 'hono';
 import type { Shop } from '../../book/codec.ts';
 import type { StaffRole } from '../../book/facts.ts';
 import type { Thing } from '../../ledger/thing.ts';
+import { type FewKind, thingsOfKind } from '../../queries/things.ts';
 import type { Access, Session } from '../../store/access.ts';
 import type { Directory } from '../../store/names.ts';
 import type { Store } from '../../store/open.ts';
-import { thingOf } from '../../store/shelf.ts';
 import type { Instant } from '../../units/dates.ts';
 import type { Ref } from '../../units/ids.ts';
 import type { Currency } from '../../units/money.ts';
@@ -57,10 +57,8 @@ export type Ctx = Context<Env>;
 /** One sub-app per resource. */
 export type Resource = (web: Web) => App;
 
-/** All things of a kind, newest last. */
-export async function thingsOf(web: Web, kind: Thing['kind']): Promise<readonly Thing[]> {
-  return (await web.store.read('SELECT state FROM thing WHERE kind = ? ORDER BY n', [kind])).map(thingOf);
-}
+/** All things of a kind of which a shop has few, newest last. */
+export const thingsOf = ({ store }: Web, kind: FewKind): Promise<readonly Thing[]> => thingsOfKind(store, kind);
 
 /** How the shop works, from the ledger; null before it has begun. */
 export async function policyOf(web: Web): Promise<Policy | null> {

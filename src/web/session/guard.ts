@@ -4,7 +4,7 @@ import type { MiddlewareHandler } from 'hono';
 import { matchedRoutes } from 'hono/route';
 import { secureHeaders } from 'hono/secure-headers';
 import type { StaffRole } from '../../book/facts.ts';
-import { thingOf } from '../../store/shelf.ts';
+import { thingAt } from '../../queries/things.ts';
 import type { Ref } from '../../units/ids.ts';
 import { keepPosted } from '../form/drafts.ts';
 import { wantsJson } from '../form/negotiate.ts';
@@ -98,8 +98,7 @@ async function deviceOf(web: Web, c: Ctx): Promise<string | null> {
 }
 
 async function personOf(web: Web, id: Ref<'person'>): Promise<Person | null> {
-  const [row] = await web.store.read("SELECT state FROM thing WHERE id = ? AND kind = 'person'", [id]);
-  const role = row && thingOf(row).role;
+  const role = (await thingAt(web.store, id, 'person'))?.role;
   if (!role || role === 'left') return null;
   return { id, name: web.directory.nameOf(id) ?? 'somebody', role: role satisfies StaffRole };
 }

@@ -4,6 +4,7 @@ import { ulid } from 'ulid';
 import { DevicesView, EnrolView } from '../../../views/devices.tsx';
 import type { Problem } from '../../book/codec.ts';
 import { ENTRIES } from '../../entries/index.ts';
+import { streamSize } from '../../queries/sizes.ts';
 import type { Enrolment } from '../../store/devices.ts';
 import { formatInstant, instant } from '../../units/dates.ts';
 import { refFromBytes } from '../../units/ids.ts';
@@ -55,13 +56,12 @@ async function enrol(web: Web, c: Ctx, link: string, { name, kind, by }: Enrolme
   const device = refFromBytes('place', web.random(16));
   const token = await web.access.enrol(link, device);
   if (token === null) return false;
-  const [row] = await web.store.read('SELECT COALESCE(MAX(n) + 1, 0) AS n FROM entry_link WHERE stream = ?', [shop]);
   const answer = await web.store.record({
     id: ulid(web.clock()).toLowerCase(),
     by,
     auth: 'session',
     device,
-    seen: { [shop]: Number(row?.n) },
+    seen: { [shop]: await streamSize(web.store, shop) },
     lines: [{ type: 'device_enrolled', data: { shop, device, name, kind } }],
   });
   if (answer.answer !== 'written') {

@@ -14,7 +14,7 @@ type Link = readonly [href: string, words: string];
 export async function sectionsOf(web: Web, policy: Policy, people: readonly Thing[]): Promise<readonly SetupSection[]> {
   const places = await thingsOf(web, 'place');
   const nameOf = new Map(places.map((place) => [place.id, wordsFor(web, place)]));
-  const rowsOf = async (kind: Thing['kind'], more: (thing: Thing) => string, next: (thing: Thing) => Link | null) =>
+  const rowsOf = async (kind: 'balance' | 'lot' | 'stock' | 'skin', more: (thing: Thing) => string, next: (thing: Thing) => Link | null) =>
     (await thingsOf(web, kind)).map((thing) => ({
       words: wordsFor(web, thing),
       href: `/things/${thing.id}`,
