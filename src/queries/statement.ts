@@ -1,8 +1,8 @@
 // A statement of the screens: made once by the query builder, kept as SQL that the reader prepares once, its rows under the names they are selected by.
 import { Column, is, Placeholder, SQL, sql } from 'drizzle-orm';
 import { QueryBuilder } from 'drizzle-orm/sqlite-core';
-import type { Store } from '../store/open.ts';
 import type { Value } from '../store/connection.ts';
+import type { Store } from '../store/open.ts';
 
 /** What a statement asks: the reader of a ledger, or one snapshot of it. */
 export type Reading = Pick<Store, 'read'>;

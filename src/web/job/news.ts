@@ -1,8 +1,8 @@
 // Whether somebody wrote on a job since its page was shown: asked again and again by the page itself, answered by a tag while nothing is new.
 import { Hono } from 'hono';
 import { News } from '../../../views/parts/news.tsx';
-import { wholeNumber } from '../session/address.ts';
 import { numbersFrom } from '../../queries/entries.ts';
+import { wholeNumber } from '../session/address.ts';
 import type { Env, Resource } from '../session/context.ts';
 import { jobAt } from './job-at.ts';
 
