@@ -6,6 +6,7 @@ import { stonesWords } from '../../book/words.ts';
 import { factsOf } from '../../ledger/corrections.ts';
 import { expectedOf, usualOff } from '../../ledger/expected.ts';
 import { holderOf, type Thing } from '../../ledger/thing.ts';
+import { entriesOf } from '../../queries/entries.ts';
 import type { BeforeFinish } from '../../sheets/finish.ts';
 import { SHEETS } from '../../sheets/index.ts';
 import { jobThings, newRef } from '../form/form.ts';
@@ -13,7 +14,6 @@ import { type FormOf, showFormPage, type Values } from '../form/form-page.ts';
 import { receiveForm } from '../form/submit.ts';
 import { type Ctx, type Env, policyFor, type Resource, thingsOf, type Web, whoAsks } from '../session/context.ts';
 import { jobAt } from './job-at.ts';
-import { entriesOf } from './ledger-lines.ts';
 
 export const finish: Resource = (web) => {
   const app = new Hono<Env>();
@@ -50,7 +50,7 @@ async function formOf(web: Web, c: Ctx): Promise<{ readonly of: FormOf; readonly
 /** What the ledger says of the piece and its job, as the sheet needs it. */
 async function knownOf(web: Web, c: Ctx, job: Thing, piece: Thing): Promise<BeforeFinish> {
   const expected = expectedOf(piece, policyFor(c).parameters);
-  const facts = (await entriesOf(web, job.id)).flatMap(({ leaf }) => factsOf(leaf));
+  const facts = (await entriesOf(web.store, job.id)).flatMap(({ leaf }) => factsOf(leaf));
   return {
     heldByMe: holderOf(piece, job) === whoAsks(c).id,
     stones: piece.stones ?? 0,
