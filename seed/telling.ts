@@ -69,14 +69,17 @@ async function perform(scope: Scope, story: string, id: string, { when, by, tell
   const lines: Line[] = [];
   for (const telling of tellings) lines.push(await lineOf(scope, story, shop, telling));
   const [person = '', device = ''] = by.split(' at ');
-  const answer = await store.record({
+  const command = {
     id: refFromBytes('job', chance.bytes(`command ${id}`)),
     by: (known(scope, story, person) ?? missing(story, person)) as Ref<'person'>,
-    auth: tellings.some(({ type }) => entryType(type).pin || type === 'corrected') ? 'pin' : 'session',
     device,
     seen: await streamsOf(store),
     lines,
-  });
+  };
+  let answer = await store.record({ ...command, auth: 'session' });
+  // As at a form: the PIN or the password is typed where it is asked for.
+  if (answer.answer === 'refused' && answer.code === 'pin_needed') answer = await store.record({ ...command, auth: 'pin' });
+  if (answer.answer === 'refused' && answer.code === 'password_needed') answer = await store.record({ ...command, auth: 'password' });
   if (!isSo(answer, ends)) throw new Error(`${story}, ${when}: ${JSON.stringify(ends)} was told, but ${JSON.stringify(answer)}`);
   if (answer.answer !== 'written') return 0;
   for (const [index, { label }] of tellings.entries()) {

@@ -93,7 +93,7 @@ export async function memoryLedger(seed = 1): Promise<MemoryLedger> {
     overlay,
     names,
     look: () => ({ things: [...overlay.things.values()], leaves: overlay.written }),
-    command: (lines, seen = Object.fromEntries([...overlay.heads].map(([stream, { size }]) => [stream, size])), auth = 'pin') => ({
+    command: (lines, seen = Object.fromEntries([...overlay.heads].map(([stream, { size }]) => [stream, size])), auth = 'password') => ({
       ...{ id: `h-${seed}-${commands++}`, by: names.owner, auth, device: 'test', seen, lines },
     }),
     tell(command) {

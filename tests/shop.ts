@@ -2,6 +2,7 @@
 import { mkdtempSync, rmSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
+import type { Auth } from '../src/book/may.ts';
 import type { Answer, Line } from '../src/ledger/leaf.ts';
 import { openStore, type Store, type StoreDeps } from '../src/store/open.ts';
 import { type Instant, instant } from '../src/units/dates.ts';
@@ -36,10 +37,7 @@ export interface Shop {
   newRef<K extends Exclude<RefKind, 'bag' | 'entry'>>(kind: K): Ref<K>;
   newBag(): Ref<'bag'>;
   /** A command with the counts of the streams as they are now, so that it never conflicts. */
-  tell(
-    lines: readonly Line[],
-    more?: { readonly id?: string; readonly by?: Ref<'person'>; readonly auth?: 'session' | 'pin' },
-  ): Promise<Answer>;
+  tell(lines: readonly Line[], more?: { readonly id?: string; readonly by?: Ref<'person'>; readonly auth?: Auth }): Promise<Answer>;
   /** The same, and throws unless it was written. */
   write(...lines: readonly Line[]): Promise<number>;
   grams(text: string, more?: Partial<Reading>): Reading;
@@ -65,7 +63,7 @@ export async function openShop(deps: Partial<StoreDeps> & { readonly seed?: numb
     const rows = await store.read('SELECT stream, COUNT(*) AS n FROM entry_link GROUP BY stream');
     const seen = Object.fromEntries(rows.map(({ stream, n }) => [String(stream), Number(n)]));
     const id = more.id ?? `test-${commands++}`;
-    return store.record({ id, by: more.by ?? owner, auth: more.auth ?? 'pin', device: 'test', seen, lines });
+    return store.record({ id, by: more.by ?? owner, auth: more.auth ?? 'password', device: 'test', seen, lines });
   };
   const write: Shop['write'] = async (...lines) => {
     const answer = await tell(lines);

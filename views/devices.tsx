@@ -1,5 +1,6 @@
 // The screens of the shop, a new one's link as a code for its camera, and the page on which that screen is enrolled.
 import type { Control } from '../src/book/values.ts';
+import { Secret } from './entry-form.tsx';
 import { ErrorSummary, type Shown } from './parts/errors.tsx';
 import { FieldView } from './parts/field.tsx';
 import { Qr } from './parts/qr.tsx';
@@ -61,6 +62,7 @@ export function DevicesView({ devices, onLan, fields, typed, problems, link }: P
           {fields.map((field) => (
             <FieldView {...field} form={{ typed, problems, balances: [], tares: [], things: {} }} />
           ))}
+          <Secret asks="password" form={{ problems }} />
           <div class="act wide">
             <button>Make a link for a new screen</button>
           </div>

@@ -22,7 +22,8 @@ export interface FormPage {
   readonly form: FormState;
   readonly hidden: readonly (readonly [string, string])[];
   readonly cautions: readonly string[];
-  readonly pin: boolean;
+  /** What is typed again to sign for it. */
+  readonly asks: Asks;
   /** Entries somebody else wrote while this was typed. */
   readonly since: readonly number[];
   /** Asks when it happened, for what is written afterwards. */
@@ -62,7 +63,7 @@ export function EntryForm(page: FormPage) {
         ))}
         <Cautions cautions={page.cautions} />
         {page.late && <Late form={form} />}
-        {page.pin && <Pin form={form} />}
+        <Secret asks={page.asks} form={form} />
         <div class="act">
           <button>{page.button}</button>
           {page.below}
@@ -123,14 +124,25 @@ function Late({ form }: { readonly form: FormState }) {
   );
 }
 
-export function Pin({ form }: { readonly form: Pick<FormState, 'problems'> }) {
+export type Asks = 'session' | 'pin' | 'password';
+
+/** The PIN or password that is typed again to sign for something; nothing where a session is enough. */
+export function Secret({ asks, form }: { readonly asks: Asks; readonly form: Pick<FormState, 'problems'> }) {
+  if (asks === 'session') return null;
   return (
     <div class="field">
-      <label class="l" for="f-pin">
-        Your PIN
+      <label class="l" for={`f-${asks}`}>
+        {asks === 'pin' ? 'Your PIN' : 'Your password'}
       </label>
-      <FieldError name="pin" problems={form.problems} />
-      <input class="text short" id="f-pin" name="pin" type="password" inputmode="numeric" autocomplete="off" />
+      <FieldError name={asks} problems={form.problems} />
+      <input
+        class={asks === 'pin' ? 'text short' : 'text'}
+        id={`f-${asks}`}
+        name={asks}
+        type="password"
+        inputmode={asks === 'pin' ? 'numeric' : 'text'}
+        autocomplete="off"
+      />
     </div>
   );
 }

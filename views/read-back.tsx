@@ -1,5 +1,5 @@
 // The read-back: what was typed, read aloud before it is written, with everything kept for one more change.
-import { Pin, upgraded } from './entry-form.tsx';
+import { type Asks, Secret, upgraded } from './entry-form.tsx';
 import { ErrorSummary, type Shown } from './parts/errors.tsx';
 
 export interface ReadBackPage {
@@ -9,11 +9,11 @@ export interface ReadBackPage {
   /** A second way to agree: the name and value it posts, and its words. */
   readonly also?: readonly [name: string, words: string];
   readonly typed: ReadonlyMap<string, readonly string[]>;
-  readonly pin: boolean;
+  readonly asks: Asks;
   readonly problems: readonly Shown[];
 }
 
-export function ReadBack({ sentences, action, button, also, typed, pin, problems }: ReadBackPage) {
+export function ReadBack({ sentences, action, button, also, typed, asks, problems }: ReadBackPage) {
   return (
     <>
       <ErrorSummary problems={problems} />
@@ -25,7 +25,7 @@ export function ReadBack({ sentences, action, button, also, typed, pin, problems
         {sentences.map((sentence) => (
           <p>{sentence}</p>
         ))}
-        {pin && <Pin form={{ problems }} />}
+        <Secret asks={asks} form={{ problems }} />
         <div class="act">
           <button name="agreed" value="yes">
             {button}

@@ -6,6 +6,7 @@ import { isRef, type Ref, type RefKind } from '../units/ids.ts';
 import type { Reading } from '../weighing/reading.ts';
 import type { Fact } from './facts.ts';
 import type { Audience, States } from './holding.ts';
+import type { Asker, Auth, May } from './may.ts';
 import { type Control, type ValueKind, weight as weightKind } from './values.ts';
 
 /** 'as its target' stands in a correction only: open or sealed is known when it is written. */
@@ -97,7 +98,7 @@ export interface Stamp {
   readonly at: Instant;
   readonly occurredAt: Instant;
   readonly by: Ref<'person'>;
-  readonly auth: 'session' | 'pin' | 'password' | 'import';
+  readonly auth: Auth;
   readonly device: string;
   readonly witness?: Ref<'person'>;
 }
@@ -150,8 +151,8 @@ export interface EntryType<
   readonly subject: Subject<F>;
   /** Entries that commute (a note, a photograph, an addition to a lot) carry no count of their stream as seen. */
   readonly commutes?: true;
-  /** Needs the PIN again: custody that leaves, corrections after hand-back. */
-  readonly pin?: true;
+  /** Who may write it, and what is typed for it; where it depends on what is said, a function of that. */
+  readonly may: May | ((view: View<F>, data: Data<F>, asker: Asker) => May);
   readonly form: Form<F>;
   decide(view: View<F>, data: Data<F>, now: Now): Refusal<Code> | null;
   /** Asks for a second reading and a reason; mass never refuses. */

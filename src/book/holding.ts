@@ -3,6 +3,7 @@ import type { Instant } from '../units/dates.ts';
 import type { Ref } from '../units/ids.ts';
 import type { MassNg, MassUnit } from '../units/mass.ts';
 import type { Holder, JobState, LotState, Owner, Range, StaffRole } from './facts.ts';
+import type { May } from './may.ts';
 
 /** A sum in ng, or the entry since which it cannot be known. */
 export type Sum = { readonly ng: MassNg } | { readonly unknownSince: number };
@@ -73,6 +74,9 @@ export interface States {
     readonly seq: number;
     readonly at: Instant;
     readonly type: string;
+    readonly by: Ref<'person'>;
+    /** Who may write such an entry. */
+    readonly may: May;
     readonly afterHandBack: boolean;
     readonly fields: readonly Remembered[];
   };

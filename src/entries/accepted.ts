@@ -2,6 +2,7 @@
 import { defineEntry, observed, optional, ref, refuse, stated } from '../book/entry.ts';
 import { fact } from '../book/facts.ts';
 import { identities } from '../book/given.ts';
+import { anyStaff } from '../book/may.ts';
 import { thingIsGone } from '../book/refusals.ts';
 import { choice, count, text } from '../book/values.ts';
 import { after } from '../book/words.ts';
@@ -21,6 +22,7 @@ export const accepted = defineEntry({
     count: optional(observed(count())),
   },
   subject: 'of',
+  may: anyStaff,
   form: {
     title: 'Accept',
     labels: {

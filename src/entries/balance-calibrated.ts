@@ -1,6 +1,7 @@
 // A balance was calibrated; readings from now on belong to this calibration.
 import { defineEntry, observed, optional, ref, refuse, stated } from '../book/entry.ts';
 import { identities } from '../book/given.ts';
+import { anyStaffByPin } from '../book/may.ts';
 import { choice, decimal, list, text } from '../book/values.ts';
 import { after } from '../book/words.ts';
 
@@ -25,6 +26,7 @@ export const balanceCalibrated = defineEntry({
     readings: optional(observed(list(inUnit, 20))),
   },
   subject: 'balance',
+  may: anyStaffByPin,
   form: {
     title: 'Calibrate a balance',
     labels: {

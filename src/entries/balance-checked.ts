@@ -1,6 +1,7 @@
 // A certified weight on the pan, and what the balance showed. Whether that is good enough is reckoned, never stored.
 import { defineEntry, observed, optional, ref, refuse, stated, weight } from '../book/entry.ts';
 import { identities } from '../book/given.ts';
+import { anyStaff } from '../book/may.ts';
 import { decimal, text } from '../book/values.ts';
 import { readingWords } from '../weighing/reading.ts';
 
@@ -16,6 +17,7 @@ export const balanceChecked = defineEntry({
     position: optional(observed(text(40))),
   },
   subject: 'balance',
+  may: anyStaff,
   form: {
     title: 'Check a balance',
     labels: {

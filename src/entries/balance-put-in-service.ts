@@ -3,6 +3,7 @@ import { CLASSES, isStep, ngOf, UNITS } from '../book/balances.ts';
 import { begins, defineEntry, optional, refuse, stated } from '../book/entry.ts';
 import { fact } from '../book/facts.ts';
 import { identities } from '../book/given.ts';
+import { ownerByPassword } from '../book/may.ts';
 import { choice, day, decimal, group, list, text } from '../book/values.ts';
 import { after } from '../book/words.ts';
 import { formatCivilDate } from '../units/dates.ts';
@@ -25,6 +26,7 @@ export const balancePutInService = defineEntry({
     verifiedUntil: optional(stated(day())),
   },
   subject: 'balance',
+  may: ownerByPassword,
   form: {
     title: 'Put a balance in service',
     labels: {

@@ -1,6 +1,7 @@
 // A tray, tin or box that holds many things: whoever moves it moves all that is in it.
 import { begins, defineEntry, optional, ref, stated } from '../book/entry.ts';
 import { identities } from '../book/given.ts';
+import { anyStaff } from '../book/may.ts';
 import { choice, text } from '../book/values.ts';
 
 const CONTAINER_KINDS = { tray: 'tray', box: 'box', tin: 'tin', bag: 'bag', drawer: 'drawer', other: 'other' } as const;
@@ -15,6 +16,7 @@ export const containerNamed = defineEntry({
     inside: optional(ref('place')),
   },
   subject: 'container',
+  may: anyStaff,
   form: {
     title: 'Name a tray or box',
     labels: { container: 'Tray or box', name: 'Name', kind: 'What kind', inside: 'Where it is kept' },

@@ -1,6 +1,7 @@
 // One observation of an entry already written is said anew; the entry itself stands as it was.
 import { defineEntry, optional, ref, refuse, sealed, stated } from '../book/entry.ts';
 import { fact } from '../book/facts.ts';
+import { surer } from '../book/may.ts';
 import { any, count, lines, text } from '../book/values.ts';
 
 export const corrected = defineEntry({
@@ -15,6 +16,10 @@ export const corrected = defineEntry({
     reason: stated(lines(500)),
   },
   subject: 'target',
+  may: ({ target: { may, by, afterHandBack } }, _data, asker) => ({
+    roles: may.roles,
+    asks: by === asker.by && !afterHandBack ? may.asks : surer(may.asks, 'pin'),
+  }),
   form: {
     title: 'Correct an entry',
     labels: { target: 'Entry', seq: 'Its number', field: 'Which part of it', was: 'What it says', is: 'What it should say', reason: 'Why' },

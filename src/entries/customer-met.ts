@@ -1,5 +1,6 @@
 // A customer becomes known to the shop. Everything about them is sealed: the leaf tells that somebody was met and nothing else.
 import { begins, defineEntry, optional, sealed, stated } from '../book/entry.ts';
+import { anyStaff } from '../book/may.ts';
 import { choices, text } from '../book/values.ts';
 
 const CONTACT_RULES = {
@@ -21,6 +22,7 @@ export const customerMet = defineEntry({
     contact: optional(sealed('shop', stated(choices(CONTACT_RULES)))),
   },
   subject: 'customer',
+  may: anyStaff,
   form: {
     title: 'Meet a customer',
     labels: { customer: 'Customer', name: 'Name', phone: 'Phone', email: 'Email', contact: 'How they may be reached' },

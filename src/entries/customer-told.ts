@@ -1,6 +1,7 @@
 // The customer was told something about a job, and what they answered. What was said is sealed for them.
 import { defineEntry, ref, sealed, stated } from '../book/entry.ts';
 import { identities } from '../book/given.ts';
+import { anyStaff } from '../book/may.ts';
 import { choice, lines } from '../book/values.ts';
 import { ANSWERS, TOLD_BY } from '../book/work.ts';
 
@@ -14,6 +15,7 @@ export const customerTold = defineEntry({
     answer: stated(choice(ANSWERS)),
   },
   subject: 'job',
+  may: anyStaff,
   form: {
     title: 'Customer told',
     labels: { job: 'Job', what: 'What they were told', how: 'How', answer: 'What they answered' },

@@ -1,6 +1,7 @@
 // A screen or phone may be used in the shop from now on.
 import { defineEntry, ref, stated } from '../book/entry.ts';
 import { fact } from '../book/facts.ts';
+import { ownerByPassword } from '../book/may.ts';
 import { choice, text } from '../book/values.ts';
 
 const DEVICE_KINDS = { counter: 'counter screen', bench: 'bench screen', phone: 'phone', office: 'office computer' } as const;
@@ -10,6 +11,7 @@ export const deviceEnrolled = defineEntry({
   version: 1,
   fields: { shop: ref('shop'), device: stated(text(60)), name: stated(text(60)), kind: stated(choice(DEVICE_KINDS)) },
   subject: 'shop',
+  may: ownerByPassword,
   form: {
     title: 'Enrol a device',
     labels: { shop: 'Shop', device: 'Its key', name: 'What you call it', kind: 'What kind' },

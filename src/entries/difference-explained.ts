@@ -1,6 +1,7 @@
 // Somebody says why something did not agree. It changes no figure.
 import { defineEntry, optional, ref, stated } from '../book/entry.ts';
 import { identities } from '../book/given.ts';
+import { anyStaffByPin } from '../book/may.ts';
 import { lines, text } from '../book/values.ts';
 
 export const differenceExplained = defineEntry({
@@ -9,6 +10,7 @@ export const differenceExplained = defineEntry({
   fields: { of: ref('job', 'lot'), what: stated(text(200)), person: optional(ref('person')), reason: stated(lines(2000)) },
   subject: 'of',
   commutes: true,
+  may: anyStaffByPin,
   form: {
     title: 'Explain a difference',
     labels: { of: 'Job or lot', what: 'What did not agree', person: 'Who explains it', reason: 'Why' },

@@ -1,6 +1,7 @@
 // The customer sees that it is the same piece, or the same stone.
 import { defineEntry, observed, optional, ref } from '../book/entry.ts';
 import { identities } from '../book/given.ts';
+import { anyStaff } from '../book/may.ts';
 import { choice, choices } from '../book/values.ts';
 import { wordsOf } from '../book/work.ts';
 
@@ -19,6 +20,7 @@ export const identityChecked = defineEntry({
   fields: { piece: ref('piece'), stone: optional(ref('stone')), how: observed(choices(HOW)), agrees: observed(choice(AGREES)) },
   subject: 'piece',
   commutes: true,
+  may: anyStaff,
   form: {
     title: 'Check identity',
     labels: { piece: 'Piece', stone: 'Which stone', how: 'How', agrees: 'What was seen' },

@@ -1,6 +1,7 @@
 // The bench's own look under the loupe, before the first tool.
 import { defineEntry, observed, optional, ref, stated } from '../book/entry.ts';
 import { identities } from '../book/given.ts';
+import { anyStaff } from '../book/may.ts';
 import { pieceIsGone } from '../book/refusals.ts';
 import { file, lines } from '../book/values.ts';
 
@@ -9,6 +10,7 @@ export const inspectedBeforeWork = defineEntry({
   version: 1,
   fields: { piece: ref('piece'), findings: observed(lines(2000)), photo: optional(stated(file())) },
   subject: 'piece',
+  may: anyStaff,
   form: {
     title: 'Look over before work',
     labels: { piece: 'Piece', findings: 'What was found', photo: 'Photograph' },

@@ -1,6 +1,7 @@
 // A job ends when nothing of it is left in the shop.
 import { defineEntry, ref, refuse } from '../book/entry.ts';
 import { fact } from '../book/facts.ts';
+import { anyStaff } from '../book/may.ts';
 import { jobIsClosed } from '../book/refusals.ts';
 import { stonesWords } from '../book/words.ts';
 
@@ -9,6 +10,7 @@ export const jobClosed = defineEntry({
   version: 1,
   fields: { job: ref('job') },
   subject: 'job',
+  may: anyStaff,
   form: { title: 'Close a job', labels: { job: 'Job' }, button: 'Close' },
   decide({ job }) {
     const closed = jobIsClosed(job);

@@ -2,6 +2,7 @@
 import { begins, defineEntry, optional, ref, sealed, stated } from '../book/entry.ts';
 import { fact, type Owner } from '../book/facts.ts';
 import { identities } from '../book/given.ts';
+import { anyStaff } from '../book/may.ts';
 import { choice, text } from '../book/values.ts';
 
 const BROUGHT_BY = {
@@ -38,6 +39,7 @@ export const jobOpened = defineEntry({
     comebackOf: optional(sealed('shop', stated(text(12)))),
   },
   subject: 'job',
+  may: anyStaff,
   form: {
     title: 'Open a job',
     labels: {

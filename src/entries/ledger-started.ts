@@ -1,6 +1,7 @@
 // The first leaf: the shop begins, and with it its owner.
 import { begins, defineEntry, sealed, stated } from '../book/entry.ts';
 import { fact } from '../book/facts.ts';
+import { ownerByPassword } from '../book/may.ts';
 import { text } from '../book/values.ts';
 
 export const ledgerStarted = defineEntry({
@@ -13,6 +14,7 @@ export const ledgerStarted = defineEntry({
     ownerName: sealed('shop', stated(text(80))),
   },
   subject: 'shop',
+  may: ownerByPassword,
   form: {
     title: 'Start the ledger',
     labels: { shop: 'Shop', owner: 'Owner', shopName: 'Name of the shop', ownerName: 'Your name' },

@@ -2,6 +2,7 @@
 import { defineEntry, optional, refOrBegins, refuse, stated, weight } from '../book/entry.ts';
 import { fact } from '../book/facts.ts';
 import { identities } from '../book/given.ts';
+import { anyStaff } from '../book/may.ts';
 import { METAL_WORDS } from '../book/metals.ts';
 import { choice, text } from '../book/values.ts';
 import { readingWords } from '../weighing/reading.ts';
@@ -17,6 +18,7 @@ export const lemelGathered = defineEntry({
   },
   subject: 'skin',
   commutes: true,
+  may: anyStaff,
   form: {
     title: 'Gather lemel',
     labels: { skin: 'Which skin', bench: 'Bench of a new skin', metal: 'Metal of a new skin', weight: 'Weight of what is in it' },

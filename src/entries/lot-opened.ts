@@ -2,6 +2,7 @@
 import { begins, defineEntry, stated } from '../book/entry.ts';
 import { fact } from '../book/facts.ts';
 import { identities } from '../book/given.ts';
+import { anyStaff } from '../book/may.ts';
 import { METAL_WORDS } from '../book/metals.ts';
 import { choice, text } from '../book/values.ts';
 
@@ -10,6 +11,7 @@ export const lotOpened = defineEntry({
   version: 1,
   fields: { lot: begins('lot'), name: stated(text(60)), metal: stated(choice(METAL_WORDS)) },
   subject: 'lot',
+  may: anyStaff,
   form: { title: 'Open a scrap lot', labels: { lot: 'Lot', name: 'Name', metal: 'Metal' }, cautions: ['metal-contamination'] },
   decide: () => null,
   facts: ({ lot, name, metal }) => [fact('state', { of: lot, is: 'open' }), ...identities(lot, { name, metal })],

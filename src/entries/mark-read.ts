@@ -1,6 +1,7 @@
 // A mark as it is struck, letter for letter. It tells what somebody struck, not what an assay found.
 import { defineEntry, observed, optional, ref, refuse } from '../book/entry.ts';
 import { identities } from '../book/given.ts';
+import { anyStaff } from '../book/may.ts';
 import { pieceIsGone } from '../book/refusals.ts';
 import { choice, text } from '../book/values.ts';
 
@@ -24,6 +25,7 @@ export const markRead = defineEntry({
     legible: observed(choice(LEGIBLE)),
   },
   subject: 'piece',
+  may: anyStaff,
   form: {
     title: 'Read a mark',
     labels: {

@@ -1,6 +1,7 @@
 // Metal goes into a piece, from the shop's stock or from a packet of the customer's own gold.
 import { ask, defineEntry, observed, optional, ref, weight } from '../book/entry.ts';
 import { flow } from '../book/facts.ts';
+import { anyStaff } from '../book/may.ts';
 import { METAL_WORDS } from '../book/metals.ts';
 import { exactlyOne, onHold, pieceIsGone, thingIsGone, workNotAgreed } from '../book/refusals.ts';
 import { choice } from '../book/values.ts';
@@ -22,6 +23,7 @@ export const metalAdded = defineEntry({
     what: observed(choice(WHAT)),
   },
   subject: 'piece',
+  may: anyStaff,
   form: {
     title: 'Add metal',
     labels: {

@@ -1,6 +1,7 @@
 // Worn metal is cut from a piece, into a scrap lot or a packet that goes home with the customer.
 import { ask, defineEntry, observed, optional, ref, refOrBegins, weight } from '../book/entry.ts';
 import { flow } from '../book/facts.ts';
+import { anyStaff } from '../book/may.ts';
 import { METAL_WORDS } from '../book/metals.ts';
 import { exactlyOne, lotIsSealed, pieceIsGone, workNotAgreed } from '../book/refusals.ts';
 import { choice, text } from '../book/values.ts';
@@ -22,6 +23,7 @@ export const metalCut = defineEntry({
     marks: optional(observed(text(200))),
   },
   subject: 'piece',
+  may: anyStaff,
   form: {
     title: 'Cut worn metal away',
     labels: {

@@ -3,6 +3,7 @@ import { defineEntry, observed, optional, refOrBegins, refuse, stated, weight } 
 import { fact, flow } from '../book/facts.ts';
 import { given, identities } from '../book/given.ts';
 import { holdUntil } from '../book/holds.ts';
+import { anyStaff } from '../book/may.ts';
 import { METAL_WORDS } from '../book/metals.ts';
 import { choice, day, text } from '../book/values.ts';
 import { after, weightWords } from '../book/words.ts';
@@ -22,6 +23,7 @@ export const metalReceived = defineEntry({
     holdUntil: optional(stated(day())),
   },
   subject: 'stock',
+  may: anyStaff,
   form: {
     title: 'Receive metal',
     labels: {

@@ -1,6 +1,7 @@
 // A thing is put somewhere else in the shop.
 import { defineEntry, ref } from '../book/entry.ts';
 import { fact } from '../book/facts.ts';
+import { anyStaff } from '../book/may.ts';
 import { thingIsGone } from '../book/refusals.ts';
 
 export const moved = defineEntry({
@@ -8,6 +9,7 @@ export const moved = defineEntry({
   version: 1,
   fields: { of: ref('job', 'piece', 'packet', 'stone', 'lot'), to: ref('place') },
   subject: 'of',
+  may: anyStaff,
   form: { title: 'Move', labels: { of: 'What', to: 'Where to' }, cautions: ['insurance-limits'] },
   decide: ({ of }) => thingIsGone(of),
   facts: ({ of, to }) => [fact('place', { of, at: to })],

@@ -1,5 +1,6 @@
 // A note for the shop's eyes: sealed, so that it can be erased with its subject.
 import { defineEntry, ref, sealed, stated } from '../book/entry.ts';
+import { anyStaff } from '../book/may.ts';
 import { lines } from '../book/values.ts';
 
 export const noteAdded = defineEntry({
@@ -8,6 +9,7 @@ export const noteAdded = defineEntry({
   fields: { about: ref('job', 'lot', 'stock', 'piece', 'stone'), text: sealed('shop', stated(lines())) },
   subject: 'about',
   commutes: true,
+  may: anyStaff,
   form: { title: 'Add a note', labels: { about: 'About', text: 'Note' } },
   decide: () => null,
   facts: () => [],

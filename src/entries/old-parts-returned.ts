@@ -1,6 +1,7 @@
 // A packet of old parts, worn metal or stones goes home whole.
 import { defineEntry, ref, stated } from '../book/entry.ts';
 import { goesHome, RETURNED_TO, SIGNED } from '../book/hand-back.ts';
+import { anyStaffByPin } from '../book/may.ts';
 import { onHold, thingIsGone } from '../book/refusals.ts';
 import { choice } from '../book/values.ts';
 
@@ -9,7 +10,7 @@ export const oldPartsReturned = defineEntry({
   version: 1,
   fields: { packet: ref('packet'), to: stated(choice(RETURNED_TO)), signed: stated(choice(SIGNED)) },
   subject: 'packet',
-  pin: true,
+  may: anyStaffByPin,
   form: { title: 'Hand old parts back', labels: { packet: 'Packet', to: 'To whom', signed: 'Signed' }, cautions: ['posting-cover'] },
   decide: ({ packet }, _data, { today }) => thingIsGone(packet, 'packet') ?? onHold(packet, today, 'packet'),
   facts: ({ packet, to }) => goesHome(packet, to),

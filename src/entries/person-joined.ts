@@ -1,6 +1,7 @@
 // Somebody joins the shop, with what they may do.
 import { begins, defineEntry, sealed, stated } from '../book/entry.ts';
 import { fact } from '../book/facts.ts';
+import { ownerByPassword } from '../book/may.ts';
 import { choice, text } from '../book/values.ts';
 
 const ROLES = { owner: 'owner', bench: 'bench', counter: 'counter', auditor: 'auditor' } as const;
@@ -14,6 +15,7 @@ export const personJoined = defineEntry({
     name: sealed('shop', stated(text(80))),
   },
   subject: 'person',
+  may: ownerByPassword,
   form: { title: 'Somebody joins', labels: { person: 'Person', role: 'What they do here', name: 'Name' } },
   decide: () => null,
   facts: ({ person, role }) => [fact('role', { of: person, role })],

@@ -1,6 +1,7 @@
 // A photograph, by the hash of its file; the file itself can be deleted, the hash stays.
 import { defineEntry, observed, ref, stated } from '../book/entry.ts';
 import { identities } from '../book/given.ts';
+import { anyStaff } from '../book/may.ts';
 import { PHOTO_SHOWS } from '../book/photographs.ts';
 import { choice, file } from '../book/values.ts';
 
@@ -10,6 +11,7 @@ export const photoAdded = defineEntry({
   fields: { about: ref('piece', 'stone', 'lot', 'job'), photo: stated(file()), shows: observed(choice(PHOTO_SHOWS)) },
   subject: 'about',
   commutes: true,
+  may: anyStaff,
   form: { title: 'Add a photograph', labels: { about: 'Of what', photo: 'Photograph', shows: 'What it shows' }, cautions: ['photos'] },
   decide: () => null,
   facts: ({ about, photo }) => identities(about, { photo }),

@@ -2,6 +2,7 @@
 import { defineEntry, observed, optional, ref } from '../book/entry.ts';
 import { fact } from '../book/facts.ts';
 import { identities } from '../book/given.ts';
+import { anyStaff } from '../book/may.ts';
 import { pieceIsGone } from '../book/refusals.ts';
 import { choice, count, decimal, lines } from '../book/values.ts';
 import { stonesWords } from '../book/words.ts';
@@ -21,6 +22,7 @@ export const pieceChecked = defineEntry({
     note: optional(observed(lines(1000))),
   },
   subject: 'piece',
+  may: anyStaff,
   form: {
     title: 'Check a piece',
     labels: {

@@ -2,6 +2,7 @@
 import { defineEntry, observed, optional, ref, weight } from '../book/entry.ts';
 import { fact } from '../book/facts.ts';
 import { given } from '../book/given.ts';
+import { anyStaff } from '../book/may.ts';
 import { pieceIsGone } from '../book/refusals.ts';
 import { choice, choices } from '../book/values.ts';
 import { weightWords } from '../book/words.ts';
@@ -20,6 +21,7 @@ export const pieceCleaned = defineEntry({
     weight: optional(weight()),
   },
   subject: 'piece',
+  may: anyStaff,
   form: {
     title: 'Clean a piece',
     labels: { piece: 'Piece', how: 'How', dry: 'Dry and cool?', weight: 'Base weight' },

@@ -2,6 +2,7 @@
 import { begins, defineEntry, observed, optional, ref, weight } from '../book/entry.ts';
 import { fact, flow } from '../book/facts.ts';
 import { given, identities } from '../book/given.ts';
+import { anyStaff } from '../book/may.ts';
 import { METAL_WORDS } from '../book/metals.ts';
 import { PIECE_KINDS } from '../book/pieces.ts';
 import { jobIsClosed } from '../book/refusals.ts';
@@ -25,6 +26,7 @@ export const pieceReceived = defineEntry({
     condition: optional(observed(lines(1000))),
   },
   subject: 'job',
+  may: anyStaff,
   form: {
     title: 'Receive a piece',
     labels: {

@@ -1,6 +1,7 @@
 // A piece goes home: counted out with whoever takes it. A count that does not agree stops it.
 import { defineEntry, observed, optional, ref, refuse, sealed, stated, weight } from '../book/entry.ts';
 import { countedOut, countedOutWords, RETURNED_TO, SIGNED } from '../book/hand-back.ts';
+import { anyStaffByPin } from '../book/may.ts';
 import { onHold, pieceIsGone, pieceIsOutside } from '../book/refusals.ts';
 import { choice, count, text } from '../book/values.ts';
 import { stonesWords } from '../book/words.ts';
@@ -18,7 +19,7 @@ export const pieceReturned = defineEntry({
     signed: stated(choice(SIGNED)),
   },
   subject: 'piece',
-  pin: true,
+  may: anyStaffByPin,
   form: {
     title: 'Hand a piece back',
     labels: {

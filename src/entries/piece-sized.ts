@@ -1,6 +1,7 @@
 // A ring is made larger or smaller. Metal that went in or came out has its own entry.
 import { defineEntry, observed, ref } from '../book/entry.ts';
 import { identities } from '../book/given.ts';
+import { anyStaff } from '../book/may.ts';
 import { pieceIsGone, workNotAgreed } from '../book/refusals.ts';
 import { choice, text } from '../book/values.ts';
 
@@ -18,6 +19,7 @@ export const pieceSized = defineEntry({
   version: 1,
   fields: { piece: ref('piece'), method: observed(choice(METHODS)), from: observed(text(20)), to: observed(text(20)) },
   subject: 'piece',
+  may: anyStaff,
   form: {
     title: 'Size a ring',
     labels: { piece: 'Ring', method: 'How', from: 'Size before', to: 'Size after' },

@@ -1,6 +1,7 @@
 // A piece on the pan, in a stated condition. It says something about the piece and moves nothing.
 import { defineEntry, observed, ref, weight } from '../book/entry.ts';
 import { fact } from '../book/facts.ts';
+import { anyStaff } from '../book/may.ts';
 import { pieceIsGone } from '../book/refusals.ts';
 import { choice } from '../book/values.ts';
 import { WEIGHED_STATES } from '../book/work.ts';
@@ -11,6 +12,7 @@ export const pieceWeighed = defineEntry({
   version: 1,
   fields: { piece: ref('piece'), state: observed(choice(WEIGHED_STATES)), weight: weight() },
   subject: 'piece',
+  may: anyStaff,
   form: {
     title: 'Weigh a piece',
     labels: { piece: 'Piece', state: 'In what state', weight: 'Weight' },

@@ -2,6 +2,7 @@
 import { begins, defineEntry, optional, stated } from '../book/entry.ts';
 import { fact } from '../book/facts.ts';
 import { given, identities } from '../book/given.ts';
+import { anyStaff, ownerByPassword } from '../book/may.ts';
 import { choice, money, text } from '../book/values.ts';
 import { formatMoney } from '../units/money.ts';
 
@@ -25,6 +26,7 @@ export const placeNamed = defineEntry({
     limit: optional(stated(money())),
   },
   subject: 'place',
+  may: (_view, { limit }) => (limit === undefined ? anyStaff : ownerByPassword),
   form: {
     title: 'Name a place',
     labels: { place: 'Place', name: 'Name', kind: 'What kind of place', limit: 'Insurer’s limit here' },

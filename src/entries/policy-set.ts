@@ -1,6 +1,7 @@
 // How the shop works: its zone, country, currency, staffing and words. Only what is given changes.
 import { defineEntry, optional, ref, refuse, stated } from '../book/entry.ts';
 import { fact } from '../book/facts.ts';
+import { ownerByPassword } from '../book/may.ts';
 import { choice, text } from '../book/values.ts';
 import { CURRENCIES, type Money } from '../units/money.ts';
 
@@ -29,6 +30,7 @@ export const policySet = defineEntry({
     words: optional(stated(choice(WORDS))),
   },
   subject: 'shop',
+  may: ownerByPassword,
   form: {
     title: 'How the shop works',
     labels: {

@@ -1,6 +1,7 @@
 // The day a job was promised for is moved, with the reason and whether the customer knows.
 import { defineEntry, ref, refuse, stated } from '../book/entry.ts';
 import { fact } from '../book/facts.ts';
+import { anyStaff } from '../book/may.ts';
 import { jobIsClosed, promiseIsPast } from '../book/refusals.ts';
 import { choice, day, text } from '../book/values.ts';
 import { TOLD_BY } from '../book/work.ts';
@@ -13,6 +14,7 @@ export const promiseMoved = defineEntry({
   version: 1,
   fields: { job: ref('job'), promise: stated(day()), why: stated(text(200)), told: stated(choice(TOLD)) },
   subject: 'job',
+  may: anyStaff,
   form: { title: 'Move the promise', labels: { job: 'Job', promise: 'Ready by', why: 'Why', told: 'Customer told' } },
   decide({ job }, { promise }, { today }) {
     const closed = jobIsClosed(job);

@@ -2,6 +2,7 @@
 import { defineEntry, optional, ref, refuse, sealed, stated } from '../book/entry.ts';
 import { fact } from '../book/facts.ts';
 import { identities } from '../book/given.ts';
+import { anyStaffByPin } from '../book/may.ts';
 import { onHold, thingIsGone } from '../book/refusals.ts';
 import { choice, count, day, money, text } from '../book/values.ts';
 import { after } from '../book/words.ts';
@@ -34,7 +35,7 @@ export const released = defineEntry({
     dueBack: optional(stated(day())),
   },
   subject: 'of',
-  pin: true,
+  may: anyStaffByPin,
   form: {
     title: 'Release',
     labels: {

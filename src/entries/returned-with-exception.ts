@@ -1,6 +1,7 @@
 // A piece goes home although something does not agree: the customer was told what, and signed.
 import { defineEntry, observed, optional, ref, sealed, stated, weight } from '../book/entry.ts';
 import { countedOut, countedOutWords, RETURNED_TO } from '../book/hand-back.ts';
+import { anyStaffByPin } from '../book/may.ts';
 import { onHold, pieceIsGone, pieceIsOutside } from '../book/refusals.ts';
 import { choice, count, lines, text, tick } from '../book/values.ts';
 
@@ -18,7 +19,7 @@ export const returnedWithException = defineEntry({
     signed: stated(tick()),
   },
   subject: 'piece',
-  pin: true,
+  may: anyStaffByPin,
   form: {
     title: 'Hand back with an exception',
     labels: {

@@ -2,6 +2,7 @@
 import { begins, defineEntry, observed, optional, ref, refuse } from '../book/entry.ts';
 import { fact } from '../book/facts.ts';
 import { identities } from '../book/given.ts';
+import { anyStaff } from '../book/may.ts';
 import { pieceIsGone } from '../book/refusals.ts';
 import { BACKINGS, CUTS, SEAT_STATES, SPECIES } from '../book/stones.ts';
 import { choice, count, decimal, text } from '../book/values.ts';
@@ -22,6 +23,7 @@ export const settingNoted = defineEntry({
     stones: optional(observed(count(999, 1))),
   },
   subject: 'piece',
+  may: anyStaff,
   form: {
     title: 'Note a setting',
     labels: {

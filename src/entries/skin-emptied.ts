@@ -1,6 +1,7 @@
 // A bench skin is emptied into a lot, weighed. What was reckoned to be in it and was not stays in its sum.
 import { defineEntry, observed, ref, weight } from '../book/entry.ts';
 import { flow } from '../book/facts.ts';
+import { anyStaff } from '../book/may.ts';
 import { METAL_WORDS } from '../book/metals.ts';
 import { lotIsSealed } from '../book/refusals.ts';
 import { choice } from '../book/values.ts';
@@ -11,6 +12,7 @@ export const skinEmptied = defineEntry({
   version: 1,
   fields: { skin: ref('skin'), lot: ref('lot'), metal: observed(choice(METAL_WORDS)), weight: weight() },
   subject: 'skin',
+  may: anyStaff,
   form: {
     title: 'Empty a skin',
     labels: { skin: 'Which skin', lot: 'Into the scrap lot', metal: 'Metal', weight: 'Weight of what was emptied' },

@@ -1,6 +1,7 @@
 // Stones go into a piece: a loose stone whole, or stones out of a packet.
 import { defineEntry, observed, optional, ref, refuse, weight } from '../book/entry.ts';
 import { flow, flowOfWhole } from '../book/facts.ts';
+import { anyStaff } from '../book/may.ts';
 import { exactlyOne, notOneStone, pieceIsGone, thingIsGone, workNotAgreed } from '../book/refusals.ts';
 import { count, text } from '../book/values.ts';
 import { after, stonesWords, weightWords } from '../book/words.ts';
@@ -20,6 +21,7 @@ export const stoneSet = defineEntry({
     seat: optional(observed(text(80))),
   },
   subject: 'piece',
+  may: anyStaff,
   form: {
     title: 'Set stones',
     labels: {

@@ -2,6 +2,7 @@
 import { begins, defineEntry, observed, optional, ref, refuse, stated, weight } from '../book/entry.ts';
 import { fact, flow } from '../book/facts.ts';
 import { identities } from '../book/given.ts';
+import { anyStaff } from '../book/may.ts';
 import { pieceIsGone, workNotAgreed } from '../book/refusals.ts';
 import { SPECIES } from '../book/stones.ts';
 import { choice, day, text } from '../book/values.ts';
@@ -31,6 +32,7 @@ export const stoneSupplied = defineEntry({
     weight: optional(weight()),
   },
   subject: 'piece',
+  may: anyStaff,
   form: {
     title: 'Supply a stone',
     labels: {

@@ -2,6 +2,7 @@
 import { defineEntry, observed, optional, ref, refOrBegins, refuse, weight } from '../book/entry.ts';
 import { flow } from '../book/facts.ts';
 import { identities } from '../book/given.ts';
+import { anyStaff } from '../book/may.ts';
 import { exactlyOne, notOneStone, pieceIsGone, thingIsGone, workNotAgreed } from '../book/refusals.ts';
 import { STONE_CONDITIONS } from '../book/stones.ts';
 import { choice, count } from '../book/values.ts';
@@ -21,6 +22,7 @@ export const stoneUnset = defineEntry({
     condition: observed(choice(STONE_CONDITIONS)),
   },
   subject: 'piece',
+  may: anyStaff,
   form: {
     title: 'Take stones out',
     labels: {

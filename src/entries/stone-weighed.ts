@@ -1,6 +1,7 @@
 // A loose stone, or the stones of a packet, on the pan.
 import { defineEntry, observed, ref, refuse, weight } from '../book/entry.ts';
 import { fact } from '../book/facts.ts';
+import { anyStaff } from '../book/may.ts';
 import { thingIsGone } from '../book/refusals.ts';
 import { choice } from '../book/values.ts';
 import { readingWords } from '../weighing/reading.ts';
@@ -17,6 +18,7 @@ export const stoneWeighed = defineEntry({
   version: 1,
   fields: { of: ref('stone', 'packet'), state: observed(choice(STATES)), weight: weight() },
   subject: 'of',
+  may: anyStaff,
   form: {
     title: 'Weigh stones',
     labels: { of: 'Stone or packet', state: 'In what state', weight: 'Weight' },

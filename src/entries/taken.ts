@@ -1,6 +1,7 @@
 // Somebody in the shop takes a thing and answers for it from now on; inside the premises the taker's word is enough.
 import { defineEntry, optional, ref } from '../book/entry.ts';
 import { fact } from '../book/facts.ts';
+import { anyStaff } from '../book/may.ts';
 import { thingIsGone } from '../book/refusals.ts';
 
 export const taken = defineEntry({
@@ -8,6 +9,7 @@ export const taken = defineEntry({
   version: 1,
   fields: { of: ref('job', 'piece', 'stone', 'packet'), from: optional(ref('place')) },
   subject: 'of',
+  may: anyStaff,
   form: { title: 'Take', labels: { of: 'What', from: 'Where it was' }, button: 'I have it' },
   decide: ({ of }) => thingIsGone(of),
   facts: ({ of }, { by }) => [fact('custody', { of, is: 'with', holder: by })],

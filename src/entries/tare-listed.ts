@@ -1,6 +1,7 @@
 // What a tag, bag, dish or wire weighs, so that it can be taken off a weight that was read with it on the pan.
 import { defineEntry, observed, ref, refuse, stated, weight } from '../book/entry.ts';
 import { fact } from '../book/facts.ts';
+import { anyStaff } from '../book/may.ts';
 import { text } from '../book/values.ts';
 import { netNg, readingWords } from '../weighing/reading.ts';
 
@@ -9,6 +10,7 @@ export const tareListed = defineEntry({
   version: 1,
   fields: { shop: ref('shop'), thing: stated(text(60)), weight: weight(), from: observed(text(120)) },
   subject: 'shop',
+  may: anyStaff,
   form: {
     title: 'List a tare',
     labels: { shop: 'Shop', thing: 'What is it?', weight: 'Weight', from: 'How it was found' },

@@ -1,6 +1,7 @@
 // A slip or label was printed, with the size of the record that it names.
 import { defineEntry, ref, stated } from '../book/entry.ts';
 import { identities } from '../book/given.ts';
+import { anyStaff } from '../book/may.ts';
 import { jobIsClosed } from '../book/refusals.ts';
 import { choice, text } from '../book/values.ts';
 
@@ -12,6 +13,7 @@ export const ticketIssued = defineEntry({
   fields: { job: ref('job'), kind: stated(choice(TICKETS)), checkpoint: stated(text(20)) },
   subject: 'job',
   commutes: true,
+  may: anyStaff,
   form: { title: 'Print a slip', labels: { job: 'Job', kind: 'What', checkpoint: 'Entries in the record it names' } },
   decide: ({ job }) => jobIsClosed(job),
   facts: ({ job, kind, checkpoint }) => identities(job, { [`ticket ${kind}`]: checkpoint }),

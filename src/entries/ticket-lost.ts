@@ -1,6 +1,7 @@
 // The customer has no slip: how they were known instead.
 import { defineEntry, ref, stated } from '../book/entry.ts';
 import { identities } from '../book/given.ts';
+import { anyStaff } from '../book/may.ts';
 import { jobIsClosed } from '../book/refusals.ts';
 import { choice } from '../book/values.ts';
 
@@ -16,6 +17,7 @@ export const ticketLost = defineEntry({
   version: 1,
   fields: { job: ref('job'), knownBy: stated(choice(KNOWN_BY)) },
   subject: 'job',
+  may: anyStaff,
   form: { title: 'Collection slip lost', labels: { job: 'Job', knownBy: 'How the customer was known' }, cautions: ['photos'] },
   decide: ({ job }) => jobIsClosed(job),
   facts: ({ job, knownBy }) => identities(job, { ticketLost: knownBy }),

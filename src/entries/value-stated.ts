@@ -3,6 +3,7 @@
 import { BANDS } from '../book/bands.ts';
 import { defineEntry, optional, ref, sealed, stated } from '../book/entry.ts';
 import { identities } from '../book/given.ts';
+import { anyStaff } from '../book/may.ts';
 import { exactlyOne, pieceIsGone } from '../book/refusals.ts';
 import { choice, money } from '../book/values.ts';
 
@@ -19,6 +20,7 @@ export const valueStated = defineEntry({
     statedBy: stated(choice(STATED_BY)),
   },
   subject: 'piece',
+  may: anyStaff,
   form: {
     title: 'State the value',
     labels: { piece: 'Piece', value: 'Stated value', band: 'Or a band', statedBy: 'Stated by' },

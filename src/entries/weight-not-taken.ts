@@ -1,6 +1,7 @@
 // Why a piece was not weighed. No weighing is compulsory; a gap with its reason is no gap.
 import { defineEntry, observed, optional, ref } from '../book/entry.ts';
 import { identities } from '../book/given.ts';
+import { anyStaff } from '../book/may.ts';
 import { pieceIsGone } from '../book/refusals.ts';
 import { choice, text } from '../book/values.ts';
 import { after } from '../book/words.ts';
@@ -19,6 +20,7 @@ export const weightNotTaken = defineEntry({
   version: 1,
   fields: { piece: ref('piece'), reason: observed(choice(REASONS)), more: optional(observed(text(200))) },
   subject: 'piece',
+  may: anyStaff,
   form: { title: 'Not weighed', labels: { piece: 'Piece', reason: 'Why', more: 'More about it' } },
   decide: ({ piece }) => pieceIsGone(piece),
   facts: ({ piece, reason }) => identities(piece, { notWeighed: reason }),

@@ -1,6 +1,7 @@
 // A job entered by mistake is taken off the lists; its entries stay.
 import { defineEntry, ref, refuse, stated } from '../book/entry.ts';
 import { fact } from '../book/facts.ts';
+import { anyStaff } from '../book/may.ts';
 import { jobIsClosed } from '../book/refusals.ts';
 import { text } from '../book/values.ts';
 
@@ -9,6 +10,7 @@ export const withdrawn = defineEntry({
   version: 1,
   fields: { job: ref('job'), reason: stated(text(200)) },
   subject: 'job',
+  may: anyStaff,
   form: { title: 'Withdraw a job', labels: { job: 'Job', reason: 'Why' }, button: 'Withdraw' },
   decide({ job }) {
     const closed = jobIsClosed(job);

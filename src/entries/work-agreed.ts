@@ -2,6 +2,7 @@
 import { defineEntry, optional, ref, refuse, stated } from '../book/entry.ts';
 import { fact } from '../book/facts.ts';
 import { given, identities } from '../book/given.ts';
+import { anyStaff } from '../book/may.ts';
 import { jobIsClosed, promiseIsPast } from '../book/refusals.ts';
 import { choice, choices, day, money, text, tick } from '../book/values.ts';
 import { AGREED_BY, PRICE_KINDS, WASTE_TERMS, WORK_STEPS, wordsOf } from '../book/work.ts';
@@ -29,6 +30,7 @@ export const workAgreed = defineEntry({
     agreedBy: stated(choice(AGREED_BY)),
   },
   subject: 'job',
+  may: anyStaff,
   form: {
     title: 'Agree the work',
     labels: {

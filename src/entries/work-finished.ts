@@ -1,6 +1,7 @@
 // The work on a job is done and it may go home.
 import { defineEntry, ref, refuse } from '../book/entry.ts';
 import { fact } from '../book/facts.ts';
+import { anyStaff } from '../book/may.ts';
 import { jobIsClosed } from '../book/refusals.ts';
 
 export const workFinished = defineEntry({
@@ -8,6 +9,7 @@ export const workFinished = defineEntry({
   version: 1,
   fields: { job: ref('job') },
   subject: 'job',
+  may: anyStaff,
   form: { title: 'Work finished', labels: { job: 'Job' }, button: 'Finished' },
   decide({ job }) {
     const closed = jobIsClosed(job);

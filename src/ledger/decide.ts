@@ -6,6 +6,7 @@ import { type Json, writable } from '../log/canonical.ts';
 import { GENESIS, type Link, readLeaf, sealedDigest } from '../log/leaf.ts';
 import { leafHash } from '../log/merkle.ts';
 import { applyLeaf } from './apply.ts';
+import { mayOf, notAllowed } from './authority.ts';
 import type { Answer, Command, Kept, Leaf, Line, Writer } from './leaf.ts';
 import { load } from './load.ts';
 import { accept, type Overlay, overlayOn } from './overlay.ts';
@@ -65,18 +66,17 @@ async function decideLine(overlay: Overlay, command: Command, line: Line, index:
   if (beginsShop(entry) !== (writer.seq === 0)) {
     return refused('out_of_place', 'A ledger begins with its shop, once. Open the ledger there is, or begin a new one.');
   }
-  if (!(await isStaff(overlay, command.by)) && !(beginsShop(entry) && Object.values(line.data).includes(command.by))) {
-    return refused('not_staff', 'Sign in as somebody who works here to write this.');
-  }
+  const role = beginsShop(entry) && Object.values(line.data).includes(command.by) ? 'owner' : (await overlay.thing(command.by))?.role;
+  if (role === undefined || role === 'left') return refused('not_staff', 'Sign in as somebody who works here to write this.');
   if (line.occurredAt !== undefined && line.occurredAt > writer.at + 60_000) {
     return refused('in_the_future', 'That time has not come yet. Give the time it happened.', 'occurredAt');
   }
   const loaded = await load(overlay, entry, line.data, writer);
   if ('code' in loaded) return refused(loaded.code, loaded.say, loaded.field);
-  const needsPin = entry.pin || Object.values(loaded.view).some((state) => state?.kind === 'entry' && state.afterHandBack);
-  if (needsPin && command.auth === 'session') return refused('pin_needed', 'Type your PIN again: this cannot be undone.', 'pin');
   const stamp = stampOf(command, line, writer);
   const now: Now = { ...stamp, today: writer.today, alone: writer.alone };
+  const missing = notAllowed(mayOf(entry, loaded.view, line.data, command), role, command.auth);
+  if (missing) return refused(missing.code, missing.say, missing.field);
   const refusal = entry.decide(loaded.view, line.data, now);
   if (refusal) return refused(refusal.refused as never, refusal.say, refusal.field);
   const doubt = await checkReadings(overlay, entry, line.data, loaded.view, stamp, writer.shop);
@@ -88,11 +88,6 @@ async function decideLine(overlay: Overlay, command: Command, line: Line, index:
 }
 
 const beginsShop = ({ fields, subject }: AnyEntry) => fields[subject]?.role === 'begins' && fields[subject].kinds.includes('shop');
-
-async function isStaff(overlay: Overlay, id: string): Promise<boolean> {
-  const role = (await overlay.thing(id))?.role;
-  return role !== undefined && role !== 'left';
-}
 
 function stampOf(command: Command, line: Line, writer: Writer): Stamp {
   const { by, auth, device, witness } = command;

@@ -48,7 +48,9 @@ export type FrameRefusal =
   | 'balance_unit'
   | 'over_largest_load'
   | 'nothing_left'
+  | 'not_yours_to_write'
   | 'pin_needed'
+  | 'password_needed'
   | 'in_the_future';
 export type FrameAsk = 'not_a_step' | 'not_expected';
 export type Answer =

@@ -2,6 +2,7 @@
 import type { Doubt, EntryType, Field, Form, Now, Refusal, Stamp } from '../book/entry.ts';
 import type { Fact } from '../book/facts.ts';
 import type { States } from '../book/holding.ts';
+import type { Asker, May } from '../book/may.ts';
 import type { Control } from '../book/values.ts';
 import { ENTRIES } from '../entries/index.ts';
 import { writable } from '../log/canonical.ts';
@@ -12,10 +13,11 @@ import type { Leaf } from './leaf.ts';
 export type Values = Readonly<Record<string, unknown>>;
 export type Views = Readonly<Record<string, States[keyof States] | undefined>>;
 /** An entry type with its fields' types erased. */
-export interface AnyEntry extends Pick<EntryType, 'type' | 'version' | 'commutes' | 'pin' | 'upcast'> {
+export interface AnyEntry extends Pick<EntryType, 'type' | 'version' | 'commutes' | 'upcast'> {
   readonly fields: Readonly<Record<string, Field<unknown>>>;
   readonly subject: string;
   readonly form: Form<Readonly<Record<string, Field<unknown>>>>;
+  readonly may: May | ((view: Views, data: Values, asker: Asker) => May);
   decide(view: Views, data: Values, now: Now): Refusal | null;
   doubt?(view: Views, data: Values): Doubt | null;
   facts(data: Values, stamp: Stamp): readonly Fact[];

@@ -1,6 +1,7 @@
 // Hand-made views and stamps: what an entry would see of the things its sample names.
 import type { Data, Doubt, EntryType, Fields, Now, Refusal, Stamp, View } from '../../src/book/entry.ts';
 import type { Remembered, States } from '../../src/book/holding.ts';
+import { anyStaff } from '../../src/book/may.ts';
 import { ENTRIES, type EntryName } from '../../src/entries/index.ts';
 import { type CivilDate, instant } from '../../src/units/dates.ts';
 import type { RefKind } from '../../src/units/ids.ts';
@@ -89,6 +90,8 @@ export const entry = (over: Over<'entry'> = {}): States['entry'] => ({
   seq: 41,
   at: stamp.at,
   type: 'piece_received',
+  by: THINGS.owner,
+  may: anyStaff,
   afterHandBack: false,
   fields: [part('weight', SAMPLES.corrected.was)],
   ...over,

@@ -17,7 +17,7 @@ async function commandsOf(history: Parameters<typeof played>[0]): Promise<readon
   await played(history, (_ledger, command) => void told.push(command));
   const names = namesFrom(1);
   const first = beginning(names).map((lines, index) => ({
-    ...({ id: `begin-${index}`, by: names.owner, auth: 'pin', device: 'test', lines, seen: { [names.shop]: index } } as const),
+    ...({ id: `begin-${index}`, by: names.owner, auth: 'password', device: 'test', lines, seen: { [names.shop]: index } } as const),
   }));
   return [...first, ...told];
 }

@@ -4,6 +4,7 @@ import { join } from 'node:path';
 import { createClient } from '@libsql/client';
 import { afterEach, beforeEach, describe, expect, it } from 'vitest';
 import type { Remembered, States } from '../../src/book/holding.ts';
+import { anyStaff } from '../../src/book/may.ts';
 import { correctionsIn } from '../../src/ledger/corrections.ts';
 import { draft } from '../../src/ledger/decide.ts';
 import { entryType } from '../../src/ledger/registry.ts';
@@ -70,7 +71,8 @@ describe('sealed values', () => {
 
   it('stay sealed when they are corrected', () => {
     const field: Remembered = { name: 'text', correctable: true, sealed: 'shop', says: () => true, takes: () => true };
-    const target: States['entry'] = { kind: 'entry', seq: 7, at: instant(1), type: 'note_added', afterHandBack: false, fields: [field] };
+    const written = { seq: 7, at: instant(1), type: 'note_added', by: THINGS.owner, may: anyStaff, afterHandBack: false };
+    const target: States['entry'] = { kind: 'entry', ...written, fields: [field] };
     const said = { target: THINGS.entry, seq: 7, field: 'text', was: 'Mrs Abara', is: 'Mrs Abena', reason: 'misheard' };
     const stamp = { at: instant(2), occurredAt: instant(2), by: THINGS.owner, auth: 'pin', device: 'dev-1' } as const;
     const writer = {

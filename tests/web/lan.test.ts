@@ -18,6 +18,7 @@ import { openShop, type Shop } from '../shop.ts';
 const ROOT = join(import.meta.dirname, '..', '..');
 const BASE = 'https://192.168.1.20:8417';
 const PIN = '4417';
+const PASSWORD = 'four words will do';
 
 describe('the settings', () => {
   it('are one PC over http unless the shop’s network is named with an address', () => {
@@ -76,6 +77,7 @@ describe('a screen on the network', () => {
     const { store, clock, random } = shop;
     const access = openAccess(store.access, store.pepper, () => clock.now, random);
     await access.setCredential(shop.owner, 'pin', PIN);
+    await access.setCredential(shop.owner, 'password', PASSWORD);
     const assetsDir = join(ROOT, 'views', 'assets');
     const directory = await openDirectory(store);
     web = { store, access, directory, clock: () => clock.now, random, baseUrl: BASE, assetsDir, photosDir: join(shop.dir, 'photos') };
@@ -147,11 +149,13 @@ describe('a screen on the network', () => {
   it('is invited by the owner with a code for its camera', async () => {
     const desk = await enrol();
     const owner = `${desk}; ${cookieOf(await signIn(desk))}`;
-    const page = await (await post('/devices', { name: 'Polishing tablet', kind: 'bench' }, owner)).text();
+    const invite = { name: 'Polishing tablet', kind: 'bench', password: PASSWORD };
+    expect(await (await post('/devices', { ...invite, password: PIN }, owner)).text()).not.toContain('class="qr"');
+    const page = await (await post('/devices', invite, owner)).text();
     const key = /\/enrol\?key=([\w-]+)/.exec(page)?.[1] ?? '';
     expect(page).toContain('class="qr"');
     expect(await web.access.enrolLink(key)).toMatchObject({ name: 'Polishing tablet', by: shop.owner });
-    expect((await post('/devices', { name: '', kind: 'bench' }, owner)).status).toBe(422);
+    expect((await post('/devices', { ...invite, name: '' }, owner)).status).toBe(422);
   });
   it('enrols nobody while the program serves one PC', async () => {
     const local = createApp({ ...web, baseUrl: 'http://127.0.0.1:8417' });

@@ -10,6 +10,7 @@ import { line, openShop, type Shop } from '../shop.ts';
 
 export const BASE = 'http://127.0.0.1:8417';
 export const PIN = '4417';
+export const PASSWORD = 'four words will do';
 const SAME = { 'sec-fetch-site': 'same-origin', origin: BASE };
 
 export interface Visitor {
@@ -28,6 +29,8 @@ export interface Site {
   readonly nobody: Visitor;
   /** Somebody of that role, signed in. */
   as(role: StaffRole): Promise<Visitor>;
+  /** Who they are. */
+  readonly people: ReadonlyMap<StaffRole, Ref<'person'>>;
   readonly bugs: unknown[];
   close(): Promise<void>;
 }
@@ -60,9 +63,10 @@ export async function openSite(): Promise<Site> {
   const as = async (role: StaffRole): Promise<Visitor> => {
     const person = people.get(role) as Ref<'person'>;
     await access.setCredential(person, 'pin', PIN);
+    await access.setCredential(person, 'password', PASSWORD);
     return visitor(app, `lemel=${await access.beginSession(person, 'this-pc')}`);
   };
-  return { shop, web, app, nobody: visitor(app, ''), as, bugs, close: () => shop.close() };
+  return { shop, web, app, nobody: visitor(app, ''), as, people, bugs, close: () => shop.close() };
 }
 
 function visitor(app: App, cookie: string): Visitor {

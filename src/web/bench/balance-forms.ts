@@ -17,6 +17,7 @@ export function checkOf({ id, says }: Thing): FormOf {
   const { balance: _, ...asked } = fields;
   return {
     ...shared(id),
+    entry: 'balance_checked',
     fields: asked as Fieldset,
     form: { ...form, title: `Check ${says.name ?? 'the balance'}` },
     action: `/balances/${id}/check`,
@@ -30,6 +31,7 @@ export function tenReadingsOf({ id, says, balance }: Thing): FormOf {
   const unit = balance?.unit ?? 'g';
   return {
     ...shared(id),
+    entry: 'balance_calibrated',
     fields: { readings: { ...fields.readings, mayBeMissing: false } } as Fieldset,
     form: {
       title: `Ten readings on ${says.name ?? 'the balance'}`,

@@ -73,7 +73,7 @@ async function formOf(web: Web, c: Ctx, job: Thing, sheet: Sheet): Promise<FormO
     form: sheet.form,
     action: c.req.path,
     job,
-    pin: true,
+    asks: 'pin',
     current: '/',
     extra: [...(isLast ? [['closes', 'yes'] as const] : []), ...(pieces.length === 1 ? [['piece', pieces[0]?.id ?? ''] as const] : [])],
     above: ExceptionOffer({

@@ -50,7 +50,7 @@ export const takeIn: Resource = (web) => {
     '/wait',
     SHEETS.wait,
     () => new Map([['priceKind', ['fixed']]]),
-    () => ({ pin: true, next: (from, posted) => `/jobs/${first(posted, 'job')}?written=${from}` }),
+    () => ({ asks: 'pin', next: (from, posted) => `/jobs/${first(posted, 'job')}?written=${from}` }),
   );
   return app;
 };

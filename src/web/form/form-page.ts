@@ -4,13 +4,16 @@ import { EntryForm } from '../../../views/entry-form.tsx';
 import type { FormState } from '../../../views/parts/field.tsx';
 import type { Posted, Problem } from '../../book/codec.ts';
 import type { Form } from '../../book/entry.ts';
+import type { May } from '../../book/may.ts';
 import { controlIn, formIn, type Words } from '../../book/us-words.ts';
+import { authNeeded } from '../../ledger/authority.ts';
 import type { Plates } from '../../ledger/expected.ts';
 import type { Line } from '../../ledger/leaf.ts';
+import { entryType } from '../../ledger/registry.ts';
 import type { Thing } from '../../ledger/thing.ts';
 import { thingAt } from '../../queries/things.ts';
 import { formCautions } from '../job/cautions.ts';
-import { type Ctx, policyFor, type Web } from '../session/context.ts';
+import { type Ctx, policyFor, type Web, whoAsks } from '../session/context.ts';
 import { draftTyped } from './drafts.ts';
 import { expectedWords, type Hidden, showForm } from './form.ts';
 import { respond } from './negotiate.ts';
@@ -26,7 +29,8 @@ export interface FormOf {
   /** The entry type that the form writes, where it writes one. */
   readonly entry?: string;
   readonly job?: Thing;
-  readonly pin?: boolean;
+  /** What is typed again to sign for it: the form asks from the start, or once the ledger does. */
+  readonly asks?: May['asks'];
   readonly late?: boolean;
   readonly current?: string;
   readonly extra?: Hidden;
@@ -52,12 +56,12 @@ interface Said {
   readonly problems?: readonly Problem[];
   readonly asked?: string;
   readonly since?: readonly number[];
-  readonly pinAsked?: boolean;
+  readonly asksNow?: May['asks'];
 }
 
 /** Shows the form, empty, prefilled or with what was typed and what is wrong. */
 export async function showFormPage(web: Web, c: Ctx, of: FormOf, said: Said = {}): Promise<Response> {
-  const { problems = [], asked, since = [], pinAsked = false } = said;
+  const { problems = [], asked, since = [], asksNow } = said;
   const typed = (await draftTyped(web, c)) ?? said.typed;
   const { words } = policyFor(c);
   const { form, hidden } = await showForm(web, c, of.fields, {
@@ -92,13 +96,17 @@ export async function showFormPage(web: Web, c: Ctx, of: FormOf, said: Said = {}
       },
       hidden: [...hidden.filter(([name]) => !of.extra?.some(([other]) => other === name)), ...(of.extra ?? [])],
       cautions: await formCautions(web, c, of, typed),
-      pin: !of.readBack && ((of.pin ?? false) || pinAsked),
+      asks: of.readBack ? 'session' : (asksNow ?? asksOf(of, c)),
       late: of.late ?? false,
       above: of.above,
       below: of.below,
     }),
   });
 }
+
+/** What is typed again to sign for it: as the form says, or as the entry that it writes does. */
+export const asksOf = ({ asks, entry }: FormOf, c: Ctx): May['asks'] =>
+  asks ?? (entry === undefined ? 'session' : authNeeded(entryType(entry), { by: whoAsks(c).id }));
 
 const shownFields = (of: FormOf, wording: Form<Fieldset>, hidden: Hidden, words: Words) =>
   Object.entries(of.fields)
@@ -134,5 +142,8 @@ async function expectedBeside(
   }
   return beside;
 }
+
+/** What is typed to sign for something: never shown again, never kept. */
+export const SECRETS: readonly string[] = ['pin', 'password'];
 
 export const without = (posted: Posted, names: readonly string[]): Posted => new Map([...posted].filter(([name]) => !names.includes(name)));

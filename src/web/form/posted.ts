@@ -129,7 +129,7 @@ const tooMany = ({ fields }: Most) =>
 
 export const first = (posted: Posted, name: string): string => posted.get(name)?.[0] ?? '';
 
-/** What the address carries after its question mark, as if it had been posted; a form's own key and its PIN are never taken from there. */
+/** What the address carries after its question mark, as if it had been posted; a form's own key and its PIN or password are never taken from there. */
 export function queried(c: Ctx): Posted {
   const named = Object.entries(c.req.queries()).filter(
     ([name]) => name !== 'formKey' && name !== 'pin' && name !== 'password' && name !== 'draft' && !name.startsWith('seen.'),

@@ -3,7 +3,7 @@ import { ReadBack } from '../../../views/read-back.tsx';
 import type { Posted, Problem } from '../../book/codec.ts';
 import { wordsIn } from '../../book/us-words.ts';
 import { type Ctx, policyFor } from '../session/context.ts';
-import { type FormOf, type Values, without } from './form-page.ts';
+import { asksOf, type FormOf, SECRETS, type Values, without } from './form-page.ts';
 import { respond } from './negotiate.ts';
 
 /** What was typed, read aloud, with everything kept; `problems` is a PIN that was wrong. */
@@ -19,8 +19,8 @@ export function showReadBack(c: Ctx, of: FormOf, posted: Posted, data: Values, p
       ...{ sentences, action: of.action, problems },
       button: wordsIn(words, of.form.button ?? 'We agree: write it'),
       ...(of.also ? { also: of.also } : {}),
-      typed: without(posted, ['pin', 'agreed']),
-      pin: of.pin ?? false,
+      typed: without(posted, [...SECRETS, 'agreed']),
+      asks: asksOf(of, c),
     }),
   });
 }

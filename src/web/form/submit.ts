@@ -5,7 +5,7 @@ import type { Control } from '../../book/values.ts';
 import { withPhotos } from '../job/photos.ts';
 import { wholeNumber } from '../session/address.ts';
 import type { Ctx, Web } from '../session/context.ts';
-import { type FormOf, showFormPage, type Values, without } from './form-page.ts';
+import { type FormOf, SECRETS, showFormPage, type Values, without } from './form-page.ts';
 import { goTo, wantsJson } from './negotiate.ts';
 import { first, readPosted } from './posted.ts';
 import { showReadBack } from './read-back.ts';
@@ -17,14 +17,14 @@ export async function submitForm(web: Web, c: Ctx, of: FormOf, sent: Posted): Pr
   const posted = withOtherDays(of, sent);
   const more = first(posted, 'more');
   if (more !== '') return showFormPage(web, c, of, { typed: withRow(posted, more) });
-  if (posted.has('change')) return showFormPage(web, c, of, { typed: without(posted, ['pin', 'change', 'agreed']) });
+  if (posted.has('change')) return showFormPage(web, c, of, { typed: without(posted, [...SECRETS, 'change', 'agreed']) });
   const { data, problems } = readFields(of.fields, posted, c);
   const occurred = of.late ? readOccurredAt(posted, c) : { problems: [] };
   const wrong = [...problems, ...occurred.problems];
   const all = wrong.length > 0 ? wrong : (of.check?.(data) ?? []);
-  if (all.length > 0) return showFormPage(web, c, of, { typed: without(posted, ['pin', 'agreed']), problems: all });
+  if (all.length > 0) return showFormPage(web, c, of, { typed: without(posted, [...SECRETS, 'agreed']), problems: all });
   const asked = of.ask?.(data);
-  if (asked) return showFormPage(web, c, of, { typed: without(posted, ['pin', 'agreed']), problems: [asked], asked: asked.field });
+  if (asked) return showFormPage(web, c, of, { typed: without(posted, [...SECRETS, 'agreed']), problems: [asked], asked: asked.field });
   const at = 'at' in occurred && occurred.at !== undefined ? { occurredAt: occurred.at } : {};
   const lines = of.lines(data).map((one) => ({ ...one, ...at }));
   if (!of.readBack || posted.has('agreed')) return answer(web, c, of, posted, data, await record(web, c, posted, lines));
@@ -44,7 +44,7 @@ async function answer(web: Web, c: Ctx, of: FormOf, posted: Posted, data: Values
     const next = await of.next(from, posted);
     return wantsJson(c) ? c.json({ written: { from, size }, next }, 201) : goTo(c, next);
   }
-  const typed = without(posted, ['pin', 'agreed']);
+  const typed = without(posted, [...SECRETS, 'agreed']);
   if ('reused' in outcome) {
     const { from } = outcome.reused;
     const say = `This form was already written as entry ${from}. Correct that entry, or open a fresh form.`;
@@ -52,9 +52,14 @@ async function answer(web: Web, c: Ctx, of: FormOf, posted: Posted, data: Values
   }
   if ('conflict' in outcome) return showFormPage(web, c, of, { typed: withoutSeen(typed), since: outcome.conflict });
   const asked = outcome.asked?.field;
-  const pinAsked = outcome.problems.some(({ field }) => field === 'pin');
-  if (pinAsked && of.readBack) return showReadBack(c, of, posted, data, outcome.problems);
-  return showFormPage(web, c, of, { typed, problems: outcome.problems, pinAsked, ...(asked === undefined ? {} : { asked }) });
+  const asksNow = (['pin', 'password'] as const).find((secret) => outcome.problems.some(({ field }) => field === secret));
+  if (asksNow && of.readBack) return showReadBack(c, of, posted, data, outcome.problems);
+  return showFormPage(web, c, of, {
+    typed,
+    problems: outcome.problems,
+    ...(asksNow ? { asksNow } : {}),
+    ...(asked === undefined ? {} : { asked }),
+  });
 }
 
 const asksForPhoto = ({ fields }: FormOf): boolean => Object.values(fields).some(({ control }) => holdsFile(control));

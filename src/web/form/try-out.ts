@@ -11,7 +11,7 @@ import { type Ctx, policyFor, type Web, whoAsks } from '../session/context.ts';
 import { first } from './posted.ts';
 import { type Outcome, seenIn, toOutcome } from './write.ts';
 
-/** What stands in the way of these lines, as if the PIN were right; null when they would be written. */
+/** What stands in the way of these lines, as if the PIN or password were right; null when they would be written. */
 export async function tryOut(web: Web, c: Ctx, posted: Posted, lines: readonly Line[]): Promise<Outcome | null> {
   const { shop, zone, alone } = policyFor(c);
   const { store, random } = web;
@@ -19,7 +19,7 @@ export async function tryOut(web: Web, c: Ctx, posted: Posted, lines: readonly L
   const decided = await store.snapshot(async (read) =>
     decideCommand(
       overlayOn(shelfOn(read, store.keys)),
-      { id: first(posted, 'formKey'), by: whoAsks(c).id, auth: 'pin', device: 'none', seen: seenIn(posted), lines },
+      { id: first(posted, 'formKey'), by: whoAsks(c).id, auth: 'password', device: 'none', seen: seenIn(posted), lines },
       { log: store.log, seq: await logSize({ read }), shop, at, today: civilDateOf(at, zone), alone, sha256, random },
     ),
   );

@@ -48,13 +48,13 @@ export async function record(web: Web, c: Ctx, posted: Posted, lines: readonly L
   if (!/^[0-9a-z]{26}$/.test(id)) return { problems: [{ field: 'formKey', say: 'This form has lost its key. Open it again.' }] };
   const before = await web.store.recorded({ id, by: person.id, lines });
   if (before) return toOutcome(before);
-  const pin = first(posted, 'pin');
-  const trouble = pin === '' || !session ? null : await pinTrouble(web, person.id, session.device, pin);
+  const kind = (['password', 'pin'] as const).find((secret) => first(posted, secret) !== '');
+  const trouble = kind && session ? await secretTrouble(web, person.id, session.device, kind, first(posted, kind)) : null;
   if (trouble) return { problems: [trouble] };
   const answer = await web.store.record({
     id,
     by: person.id,
-    auth: pin === '' ? 'session' : 'pin',
+    auth: kind ?? 'session',
     device: session?.device ?? 'none',
     seen: seenIn(posted),
     lines,
@@ -72,17 +72,18 @@ export const seenIn = (posted: Posted): Readonly<Record<string, number>> =>
     }),
   );
 
-/** Why a PIN is not taken, beside its field; null when it is right. */
-export async function pinTrouble(
+/** Why a PIN or password is not taken, beside its field; null when it is right. */
+export async function secretTrouble(
   web: Web,
   person: Parameters<Web['access']['tryCredential']>[0],
   device: string,
-  pin: string,
+  kind: 'pin' | 'password',
+  secret: string,
 ): Promise<Problem | null> {
-  const tried = await web.access.tryCredential(person, device, 'pin', pin);
+  const tried = await web.access.tryCredential(person, device, kind, secret);
   if (tried.right) return null;
   const wait = tried.waitMs > 0 ? ` Wait ${Math.ceil(tried.waitMs / 1000)} seconds before you try again.` : ' Try again.';
-  return { field: 'pin', say: `That is not your PIN.${wait}` };
+  return { field: kind, say: `That is not your ${kind === 'pin' ? 'PIN' : 'password'}.${wait}` };
 }
 
 /** What the person must do next, of what the ledger answered. */

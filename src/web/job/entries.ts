@@ -5,18 +5,21 @@ import { writeControl } from '../../book/codec.ts';
 import { optional, stated } from '../../book/entry.ts';
 import { lines } from '../../book/values.ts';
 import { ENTRIES } from '../../entries/index.ts';
+import { authNeeded, neverAllowed } from '../../ledger/authority.ts';
 import type { Kept, Line } from '../../ledger/leaf.ts';
 import { entryType, readingsIn } from '../../ledger/registry.ts';
-import { saysNow } from '../../ledger/remember.ts';
+import { rememberedFields, saysNow } from '../../ledger/remember.ts';
 import { entryAt, withCorrections } from '../../queries/entries.ts';
 import { streamSize } from '../../queries/sizes.ts';
 import { jobNamed } from '../../queries/things.ts';
+import { shelfOn } from '../../store/shelf.ts';
 import { type FormOf, showFormPage } from '../form/form-page.ts';
 import { respond } from '../form/negotiate.ts';
 import { queried } from '../form/posted.ts';
 import { receiveForm } from '../form/submit.ts';
 import { wholeNumber } from '../session/address.ts';
-import { type Ctx, type Env, policyFor, type Resource, type Web } from '../session/context.ts';
+import { type Ctx, type Env, policyFor, type Resource, type Web, whoAsks } from '../session/context.ts';
+import { trouble } from '../session/trouble.ts';
 import { describe } from './describe.ts';
 import { ledgerLines } from './ledger-lines.ts';
 import { balancesOf } from './reckoned.ts';
@@ -26,7 +29,9 @@ export const entries: Resource = (web) => {
   for (const path of ['/write/:type', '/jobs/:job/write/:type']) {
     app.get(path, async (c) => {
       const of = await formOf(web, c);
-      return of ? showFormPage(web, c, of, { typed: queried(c) }) : c.notFound();
+      if (!of) return c.notFound();
+      const barred = neverAllowed(entryType(of.entry ?? ''), whoAsks(c).role);
+      return barred ? trouble(c, 403, barred.say) : showFormPage(web, c, of, { typed: queried(c) });
     });
     app.post(path, async (c) => {
       const of = await formOf(web, c);
@@ -86,7 +91,6 @@ async function formOf(web: Web, c: Ctx): Promise<FormOf | null> {
     entry: type,
     action: c.req.path,
     ...(job ? { job } : {}),
-    pin: entry.pin ?? false,
     late: true,
     next: (from) => (id === undefined ? `/entries/${from}` : `/jobs/${id}?written=${from}`),
     lines: (data) => [{ type, data }],
@@ -105,18 +109,6 @@ async function correctionOf(web: Web, c: Ctx): Promise<(FormOf & { readonly pref
   const was = (await saysNow({ leaves: async () => all }, kept))[name];
   const { s: stream } = kept.leaf.links[0];
   const job = await jobOf(web, stream);
-  const correct = (data: Readonly<Record<string, unknown>>): Line[] => {
-    const { [name]: is, reason } = data;
-    const said = {
-      target: kept.hash,
-      seq: kept.seq,
-      field: name,
-      ...(was === undefined ? {} : { was }),
-      ...(is === undefined ? {} : { is }),
-      reason,
-    };
-    return [{ type: 'corrected', data: said }];
-  };
   return {
     fields: { [name]: optional(field as never), reason: stated(lines(500)) },
     form: {
@@ -125,12 +117,22 @@ async function correctionOf(web: Web, c: Ctx): Promise<(FormOf & { readonly pref
       hints: { reason: 'The customer may read this: no names.' },
       button: 'Write the correction',
     },
+    asks: authNeeded(
+      entryType('corrected'),
+      { by: whoAsks(c).id },
+      { target: await rememberedFields(shelfOn(web.store.read, web.store.keys), kept) },
+    ),
     action: c.req.path,
     extra: [[`seen.${stream}`, String(await streamSize(web.store, stream))]],
     next: () => (job ? `/jobs/${job.id}` : `/entries/${kept.seq}`),
-    lines: correct,
+    lines: ({ [name]: is, reason }) => [correction(kept, name, was, is, reason)],
     prefilled: grouped(writeControl(field.control, was, name, policyFor(c).zone)),
   };
+}
+
+function correction(target: Kept, field: string, was: unknown, is: unknown, reason: unknown): Line {
+  const said = { ...(was === undefined ? {} : { was }), ...(is === undefined ? {} : { is }) };
+  return { type: 'corrected', data: { target: target.hash, seq: target.seq, field, ...said, reason } };
 }
 
 function grouped(pairs: readonly (readonly [string, string])[]): [string, string[]][] {

@@ -4,7 +4,7 @@ import { SignIn } from '../../../views/sign-in.tsx';
 import type { Ref } from '../../units/ids.ts';
 import { goTo, respond } from '../form/negotiate.ts';
 import { first, readPosted } from '../form/posted.ts';
-import { pinTrouble } from '../form/write.ts';
+import { secretTrouble } from '../form/write.ts';
 import { localPath } from './address.ts';
 import { type Ctx, type Env, type Resource, thingsOf, type Web } from './context.ts';
 import { dropSession, keepSession } from './cookies.ts';
@@ -24,7 +24,7 @@ export const signIn: Resource = (web) => {
     if (device === null) return notEnrolled(c);
     const staff = await staffOf(web);
     if (!staff.some(([id]) => id === person)) return page(web, c, back, [{ field: 'person', say: 'Choose your name.' }]);
-    const trouble = await pinTrouble(web, person, device, first(posted, 'pin'));
+    const trouble = await secretTrouble(web, person, device, 'pin', first(posted, 'pin'));
     if (trouble) return page(web, c, back, [trouble], person);
     const session = c.get('session');
     if (session) await web.access.endSession(session.token);

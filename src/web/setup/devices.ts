@@ -8,8 +8,10 @@ import { streamSize } from '../../queries/sizes.ts';
 import type { Enrolment } from '../../store/devices.ts';
 import { formatInstant, instant } from '../../units/dates.ts';
 import { refFromBytes } from '../../units/ids.ts';
+import { SECRETS, without } from '../form/form-page.ts';
 import { goTo, holdsSecret, respond } from '../form/negotiate.ts';
 import { first, readPosted } from '../form/posted.ts';
+import { secretTrouble } from '../form/write.ts';
 import { type Ctx, type Env, policyFor, type Resource, type Web, whoAsks } from '../session/context.ts';
 import { isOnLan, keepScreen } from '../session/cookies.ts';
 import { trouble } from '../session/trouble.ts';
@@ -22,11 +24,16 @@ export const devices: Resource = (web) => {
   app.post('/devices', async (c) => {
     const { posted } = await readPosted(c);
     const [name, kind] = [first(posted, 'name').normalize('NFC').trim(), first(posted, 'kind')];
-    const problems = (['name', 'kind'] as const).flatMap((field) => {
+    const problems: Problem[] = (['name', 'kind'] as const).flatMap((field) => {
       const issue = fields[field].schema.safeParse(field === 'name' ? name : kind).error?.issues[0];
       return issue ? [{ field, say: issue.message }] : [];
     });
-    if (problems.length > 0 || !isOnLan(web)) return page(web, c, { problems, typed: posted });
+    const wrong =
+      problems.length > 0
+        ? null
+        : await secretTrouble(web, whoAsks(c).id, c.get('session')?.device ?? 'none', 'password', first(posted, 'password'));
+    if (wrong) problems.push(wrong);
+    if (problems.length > 0 || !isOnLan(web)) return page(web, c, { problems, typed: without(posted, SECRETS) });
     const link = `${web.baseUrl}/enrol?key=${await web.access.makeEnrolLink({ name, kind, by: whoAsks(c).id })}`;
     return page(web, c, { link, called: name });
   });
@@ -59,7 +66,8 @@ async function enrol(web: Web, c: Ctx, link: string, { name, kind, by }: Enrolme
   const answer = await web.store.record({
     id: ulid(web.clock()).toLowerCase(),
     by,
-    auth: 'session',
+    // The owner typed the password when the link was made; it is good once and for half an hour.
+    auth: 'password',
     device,
     seen: { [shop]: await streamSize(web.store, shop) },
     lines: [{ type: 'device_enrolled', data: { shop, device, name, kind } }],
