@@ -1,7 +1,6 @@
 // What such work usually loses as dust that nobody weighs, by operation and metal: assumed until the shop has a history of its own.
-
-import type { UsualLoss } from '../reckoning/closure.ts';
 import { flooredTau, type Prior, type Rate } from '../reckoning/drift.ts';
+import { dustUpper, type UsualLoss, Z95 } from '../reckoning/loss-law.ts';
 import { type MetalFamily, metalOf } from './metals.ts';
 import type { WORK_STEPS } from './work.ts';
 
@@ -39,6 +38,8 @@ const ASSUMED: Readonly<Record<Operation, Prior>> = {
 /** Silver is softer and is polished longer (2026; common practice, no source). */
 const SILVER_TIMES = 1.3;
 
+export const ASSUMED_FROM = 'assumed: common practice, no source (2026)';
+
 /** The assumed loss of an operation on a metal. */
 export function assumedLoss(operation: Operation, family: MetalFamily): Prior {
   const { rate, uRate, tau } = ASSUMED[operation];
@@ -46,18 +47,21 @@ export function assumedLoss(operation: Operation, family: MetalFamily): Prior {
   return { rate: times * rate, uRate: times * uRate, tau: times * tau };
 }
 
+/** A learned rate may come out at nothing or below it: dust is never less than this part of what is assumed. */
+const LEAST_SHARE = 20;
+
 /** The usual loss of a job in grams, from a rate and the grams worked. */
 export function usualLoss(rate: Rate, prior: Prior, workedG: number): UsualLoss {
-  return { meanG: rate.rate * workedG, tauG: Math.hypot(flooredTau(rate.tau, prior), rate.uRate) * workedG };
+  const mean = Math.max(rate.rate, prior.rate / LEAST_SHARE);
+  return { meanG: mean * workedG, tauG: Math.hypot(flooredTau(rate.tau, prior), rate.uRate) * workedG };
 }
 
-/** What such work may take off that many grams before it is asked about, in grams: the mean and twice its spread; none where no step files or polishes. */
+/** What such work may take off that many grams before it is asked about, in grams: what nineteen in twenty such jobs keep to; none where no step files or polishes. */
 export function usualMostG(steps: string, metal: string | undefined, grams: number): number {
   const operation = operationOf(steps);
   if (operation === null) return 0;
   const prior = assumedLoss(operation, familyOf(metal));
-  const { meanG, tauG } = usualLoss(prior, prior, grams);
-  return meanG + 2 * tauG;
+  return dustUpper(usualLoss(prior, prior, grams), Z95);
 }
 
 export const familyOf = (metal: string | undefined): MetalFamily => metalOf(metal ?? 'other').family;

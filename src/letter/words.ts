@@ -75,7 +75,7 @@ function read(kept: readonly Kept[]) {
 }
 
 function beamOf(
-  { state, closed, cameIn, last, expected, removed, added }: JobReckoning,
+  { state, closed, cameIn, last, expected, removed, added, weights }: JobReckoning,
   of: { readonly cutNg: number; readonly addedNg: number },
 ): Letter['beam'] {
   const like = (ng: number) => grams({ ng: massNg(ng), ...(cameIn?.stepNg === undefined ? {} : { stepNg: cameIn.stepNg }) });
@@ -86,7 +86,7 @@ function beamOf(
     last && { what: 'weighed last', weight: grams(last) },
     gap !== null && { what: 'difference not accounted for', weight: like(gap) },
   ].filter((one) => one !== null && one !== false);
-  return { state, tilt: closed ? -closed.lossNg / 1e9 / (3 * closed.uG) : 0, sentence: weighedWords(cameIn, closed, of), numbers };
+  return { state, tilt: weights.tilt, sentence: weighedWords(cameIn, closed, of), numbers };
 }
 
 function weighedWords(

@@ -1,10 +1,10 @@
 // The balances over time: each reading is worth what its balance was at that moment, by its plate, calibrations and daily checks.
 import type { Fact } from '../book/facts.ts';
-import { type MassNg, type MassUnit, NG_PER_UNIT, parseMass } from '../units/mass.ts';
-import type { BalanceParameters } from '../weighing/balance.ts';
+import { type MassNg, type MassUnit, massNg, NG_PER_UNIT, parseMass } from '../units/mass.ts';
+import { type BalanceParameters, permissibleError } from '../weighing/balance.ts';
 import { type CheckResult, dailyCheck } from '../weighing/check.ts';
 import type { Reading } from '../weighing/reading.ts';
-import { driftAfterCheck, type Worth } from '../weighing/uncertainty.ts';
+import { type Circumstances, driftAfterCheck, type Worth } from '../weighing/uncertainty.ts';
 import { type Plate, parametersOf, worthOf } from '../weighing/worth.ts';
 import type { Told } from './told.ts';
 
@@ -43,7 +43,6 @@ export interface Balances {
   /** The daily checks of one balance, in order. */
   readonly checksOf: (balance: string) => readonly Check[];
 }
-/** A check speaks for the readings of the day after it. */
 const DAY_MS = 24 * 3_600_000;
 
 /** Balances from what the shop's entries say of them. */
@@ -65,6 +64,8 @@ export function balancesIn(entries: readonly Told[]): Balances {
   };
 }
 
+type Drift = NonNullable<Circumstances['drift']>;
+
 const epochAt = (story: Story | undefined, atMs: number): Epoch | undefined =>
   story?.epochs.findLast((one) => one.atMs <= atMs) ?? story?.epochs[0];
 
@@ -73,9 +74,23 @@ const calibratedAt = (story: Story | undefined, atMs: number): number | null =>
 
 function worthAt(reading: Reading, atMs: number, story: Story | undefined): Worth {
   const epoch = epochAt(story, atMs);
-  const check = story?.checks.findLast((one) => one.atMs <= atMs && atMs - one.atMs < DAY_MS);
-  const drift = check && check.result !== 'fail' ? { day: `${check.seq}`, uRelative: check.uRelative } : undefined;
+  const check = story?.checks.findLast((one) => one.atMs <= atMs);
+  const drift = epoch && (check && check.result !== 'fail' ? driftSince(check, atMs) : uncheckedDrift(epoch.parameters, atMs));
   return worthOf(reading, epoch?.parameters, { epoch: `${epoch?.seq ?? 0}`, ...(drift ? { drift } : {}) });
+}
+
+/** A check speaks in full for the day after it, and half as well after a month (common practice, no source); readings of one day share their drift. */
+function driftSince({ seq, atMs, uRelative }: Check, nowMs: number): Drift {
+  const days = Math.floor((nowMs - atMs) / DAY_MS);
+  return { day: `${seq}.${days}`, uRelative: uRelative * Math.min(UNCHECKED_TIMES, 1 + days / WORN_OUT_DAYS) };
+}
+const [WORN_OUT_DAYS, UNCHECKED_TIMES] = [30, 2];
+
+/** A balance that nobody checked, or that failed, is trusted half as far as one checked with 20 g, the weight most benches have (common practice, no source). */
+function uncheckedDrift({ accuracyClass, eNg, ranges }: BalanceParameters, nowMs: number): Drift {
+  const checkNg = massNg(Math.min(20_000_000_000, ranges.at(-1)?.maxNg ?? 20_000_000_000));
+  const limitNg = permissibleError(accuracyClass, eNg, checkNg)?.inServiceNg ?? 3 * eNg;
+  return { day: `unchecked.${Math.floor(nowMs / DAY_MS)}`, uRelative: UNCHECKED_TIMES * driftAfterCheck(limitNg, checkNg) };
 }
 
 const balancesNamed = (facts: readonly Fact[]): ReadonlySet<string> =>

@@ -76,8 +76,8 @@ export function termsOver(nodes: ReadonlySet<string>, streams: readonly Step[]):
   });
 }
 
-export function termOf({ id, seq, ng, uRandomG, factors, sG, dof, reading }: Measured, sign: 1 | -1): Term {
-  const worth = { uRandomG, factors, ...(sG === undefined ? {} : { sG }), ...(dof === undefined ? {} : { dof }) };
+export function termOf({ id, seq, ng, uRandomG, factors, sG, dof, sOf, reading }: Measured, sign: 1 | -1): Term {
+  const worth = { uRandomG, factors, ...(sG === undefined || dof === undefined || sOf === undefined ? {} : { sG, dof, sOf }) };
   return { id, seq, sign, ng, worth, ...(reading?.stepNg === undefined ? {} : { stepNg: reading.stepNg }) };
 }
 

@@ -1,9 +1,10 @@
 // The reckoning of one job from its own leaves: closure, network, stones, own metal and slips, in words for whoever asks.
 import type { MetalFamily } from '../book/metals.ts';
-import { assumedLoss, familyOf, type Operation, operationOf, usualLoss } from '../book/usual-loss.ts';
+import { ASSUMED_FROM, assumedLoss, familyOf, type Operation, operationOf, usualLoss } from '../book/usual-loss.ts';
 import type { Kept } from '../ledger/leaf.ts';
-import { type Closure, closure, type UsualLoss, type Weighing } from '../reckoning/closure.ts';
+import { type Closure, closure, type Weighing } from '../reckoning/closure.ts';
 import type { Rate } from '../reckoning/drift.ts';
+import type { UsualLoss } from '../reckoning/loss-law.ts';
 import { type NetworkReckoning, OUTSIDE, reckon, type Stream } from '../reckoning/network.ts';
 import { type OwnMetal, ownMetal } from '../reckoning/own-metal.ts';
 import { findSlips, type Slip, type WrittenWeighing } from '../reckoning/slip.ts';
@@ -12,6 +13,7 @@ import { decimalsOfStep, formatMassWithUnit, type MassNg, massNg } from '../unit
 import { uOfSum } from '../weighing/uncertainty.ts';
 import type { Balances } from './balances.ts';
 import { type Chain, chainOf, networkOf, type Term, termOf } from './chain.ts';
+import { type JobWeights, jobWeights } from './job-weights.ts';
 import { type History, historyOf, type Step } from './history.ts';
 import { type StoneCheck, stoneChecks } from './stone-checks.ts';
 import { type Told, told } from './told.ts';
@@ -24,10 +26,14 @@ export interface Grounds {
   /** How many entries the ledger had: a late calibration moves verdicts. */
   readonly size: number;
   /** The shop's own rate of loss, where it has a history. */
-  readonly rateOf?: (operation: Operation, family: MetalFamily) => Rate | null;
+  readonly rateOf?: (operation: Operation, family: MetalFamily) => LearnedRate | null;
   readonly tares?: readonly Known[];
   /** The pieces of other open jobs. */
   readonly others?: readonly Known[];
+}
+/** A rate of loss with the words for where it is known from. */
+export interface LearnedRate extends Rate {
+  readonly from: string;
 }
 interface Known {
   readonly name: string;
@@ -55,8 +61,12 @@ export interface JobReckoning {
     readonly metal: string;
     readonly family: MetalFamily;
     readonly usual: UsualLoss;
+    /** Where the usual loss is known from. */
+    readonly usualFrom: string;
     readonly workedG: number;
   } | null;
+  /** What every page, paper and picture shows of the weights. */
+  readonly weights: JobWeights;
   readonly stones: readonly StoneCheck[];
   readonly own: OwnMetal | null;
   /** Single plain mistakes that would explain the gap: one of these, never the one. */
@@ -85,7 +95,7 @@ function reckonTold(entries: readonly Told[], grounds: Grounds): JobReckoning {
   const cameIn = together(chain.cameIn, 1);
   const work = workOf(entries, chain, grounds);
   const isClosable = cameIn !== null && chain.last.length > 0;
-  const options = { unweighed: chain.isOpen, ...(work ? { usual: work.usual } : {}) };
+  const options = { unweighed: chain.isOpen, fitnessG: fitnessOf(chain), ...(work ? { usual: work.usual } : {}) };
   const closed = isClosable ? closure(chain.closing, options) : null;
   const network = reckon(withUsualLoss(history, chain, work?.usual));
   const last = chain.movedSince ? null : together(chain.last, -1);
@@ -100,8 +110,9 @@ function reckonTold(entries: readonly Told[], grounds: Grounds): JobReckoning {
     state: stateOf(closed, chain.movedSince),
     sentence: sentenceOf({ cameIn, expected, unknownSince, closed, last: together(chain.last, -1), movedSince: chain.movedSince }),
     ...{ history, network, work, closing: chain.closing, stones: stoneChecks(history) },
-    own: closed && closed.verdict !== 'not checked' ? ownOf(chain, closed) : null,
-    slips: closed && closed.verdict !== 'not checked' ? slipsOf(chain, history, grounds) : [],
+    weights: jobWeights({ closed, chain, streams: history.streams, cameIn, crossed, usualFrom: work?.usualFrom ?? null }),
+    own: closed?.verdict === 'agrees' ? ownOf(chain, closed) : null,
+    slips: closed?.verdict === 'weigh again' || closed?.verdict === 'does not agree' ? slipsOf(chain, history, grounds) : [],
     doubted: doubtedIn(history, grounds.balances),
     explained: entries.some(({ facts }) => facts.some((one) => one.fact === 'identity' && one.mark === 'differenceExplained')),
     problem: null,
@@ -110,10 +121,12 @@ function reckonTold(entries: readonly Told[], grounds: Grounds): JobReckoning {
 
 function unreckoned({ size }: Grounds, problem: string): JobReckoning {
   const history: History = { nodes: [], streams: [], now: new Map(), pieces: new Set() };
+  const chain = chainOf(history);
   return {
     ...{ size, cameIn: null, added: [], removed: [], last: null, expected: null, unknownSince: null, closed: null, state: 'open' },
     sentence: `The weights of this job cannot be reckoned (${problem}). Its entries stand as they were written: look for a figure that cannot be, and correct it.`,
     ...{ history, network: reckon({ nodes: [], streams: [] }), work: null, closing: [], stones: [], own: null, slips: [], doubted: [] },
+    weights: jobWeights({ closed: null, chain, streams: [], cameIn: null, crossed: [], usualFrom: null }),
     ...{ explained: false, problem },
   };
 }
@@ -134,6 +147,13 @@ function together(steps: readonly Step[], sign: 1 | -1): Term | null {
 const pieceNodesOf = ({ nodes, pieces }: History): ReadonlySet<string> =>
   new Set(nodes.filter(({ things }) => things.some((id) => pieces.has(id))).map(({ id }) => id));
 
+/** Above this 2u weighings cannot say that they agree: a hundredth of what came in, but no less than ten of its steps, and a twentieth of it at most (common practice, no source). */
+function fitnessOf({ cameIn }: Chain): number {
+  const inG = cameIn.reduce((sum, { ng }) => sum + (ng ?? 0), 0) / 1e9;
+  const stepG = Math.max(...cameIn.map(({ reading }) => reading?.stepNg ?? 0)) / 1e9;
+  return Math.min(inG / 20, Math.max(inG / 100, 10 * stepG));
+}
+
 /** The work agreed, and what it usually loses of the metal worked. */
 function workOf(entries: readonly Told[], { cameIn }: Chain, { rateOf }: Grounds): JobReckoning['work'] {
   const marks = new Map<string, string>();
@@ -144,7 +164,9 @@ function workOf(entries: readonly Told[], { cameIn }: Chain, { rateOf }: Grounds
   const metal = marks.get('metal') ?? 'other';
   const family = familyOf(metal);
   const prior = assumedLoss(operation, family);
-  return { operation, metal, family, workedG, usual: usualLoss(rateOf?.(operation, family) ?? prior, prior, workedG) };
+  const learned = rateOf?.(operation, family) ?? null;
+  const usualFrom = learned?.from ?? ASSUMED_FROM;
+  return { operation, metal, family, workedG, usual: usualLoss(learned ?? prior, prior, workedG), usualFrom };
 }
 
 /** The usual loss leaves each closed node as an amount with its own doubt, never as a free unknown: that would remove the only test there is. */

@@ -1,11 +1,12 @@
 // Loss over many jobs: the usual rate of the shop, a chart for each bench, operation and metal, benches against each other, and a period's list.
 import type { MetalFamily } from '../book/metals.ts';
 import { assumedLoss, type Operation } from '../book/usual-loss.ts';
-import { ACTION_ALPHA, type Closure, NOTE_ALPHA, type UsualLoss } from '../reckoning/closure.ts';
-import { againstOthers, limitFor, type Rate, runLengthFor, usualRate, type Watch, watch } from '../reckoning/drift.ts';
+import type { Closure } from '../reckoning/closure.ts';
+import { againstOthers, limitFor, runLengthFor, usualRate, type Watch, watch } from '../reckoning/drift.ts';
+import { ACTION_ALPHA, NOTE_ALPHA, type UsualLoss } from '../reckoning/loss-law.ts';
 import { type PeriodCount, periodCount } from '../reckoning/periods.ts';
 import type { Term } from './chain.ts';
-import type { JobReckoning } from './job-reckoning.ts';
+import type { JobReckoning, LearnedRate } from './job-reckoning.ts';
 import type { Told } from './told.ts';
 
 /** A job whose weights could be checked, as a point of a chart. */
@@ -37,7 +38,7 @@ export function lossJob(
   const places = entries.flatMap(({ atMs: ms, facts }) =>
     ms <= atMs ? facts.flatMap((one) => (one.fact === 'place' ? [one.at] : [])) : [],
   );
-  const flagged = Math.min(closed.pBeyondUsual ?? closed.pLoss, closed.pGain) <= ACTION_ALPHA;
+  const flagged = Math.min(closed.pLoss, closed.pGain) <= ACTION_ALPHA;
   const { operation, metal, family, workedG, usual } = work;
   return {
     job,
@@ -59,11 +60,11 @@ const lossG = ({ closed }: LossJob): number => closed.lossNg / 1e9;
 const ENOUGH = 3;
 
 /** The shop's own rate of loss for an operation on a metal; null while it has too few jobs. */
-export function rateFrom(jobs: readonly LossJob[], operation: Operation, family: MetalFamily): Rate | null {
+export function rateFrom(jobs: readonly LossJob[], operation: Operation, family: MetalFamily): LearnedRate | null {
   const own = jobs.filter((one) => one.operation === operation && one.family === family && !one.leftOut);
   if (own.length < ENOUGH) return null;
   const losses = own.map((one) => ({ value: lossG(one) / one.workedG, u: one.closed.uG / one.workedG }));
-  return usualRate(losses, assumedLoss(operation, family));
+  return { ...usualRate(losses, assumedLoss(operation, family)), from: `learned from ${own.length} finished jobs of this shop at such work` };
 }
 
 export interface LossChart {
@@ -124,7 +125,7 @@ export interface Period extends PeriodCount {
 /** The jobs weighed last in [fromMs, toMs), with how many would show by chance and which stand up together. */
 export function periodOf(jobs: readonly LossJob[], fromMs: number, toMs: number): Period {
   const within = jobs.filter(({ atMs }) => atMs >= fromMs && atMs < toMs).toSorted((a, b) => a.atMs - b.atMs);
-  const judged = within.map((one) => ({ ...one, p: one.closed.pBeyondUsual ?? one.closed.pLoss, trueAlpha: one.closed.note.trueAlpha }));
+  const judged = within.map((one) => ({ ...one, p: one.closed.pLoss, trueAlpha: one.closed.note.trueAlpha }));
   const count = periodCount(judged, NOTE_ALPHA);
   return { ...count, jobs: judged.map((one, index) => ({ ...one, stands: count.standing.includes(index) })) };
 }

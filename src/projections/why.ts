@@ -1,10 +1,9 @@
 // Why a job agrees or does not, in words a jeweller reads at the bench: its steps, its suspects, what to weigh again, and what nothing would show.
-import type { Closure } from '../reckoning/closure.ts';
 import { OUTSIDE } from '../reckoning/network.ts';
 import type { Slip } from '../reckoning/slip.ts';
 import type { Suspect } from '../reckoning/suspects.ts';
 import { ownerSuspects, slipWords } from '../reckoning/words.ts';
-import { decimalsOfStep, formatMassWithUnit, massNg } from '../units/mass.ts';
+import { toStep, upToStep } from '../units/rounded.ts';
 import { readingWords } from '../weighing/reading.ts';
 import type { Step } from './history.ts';
 import { type JobReckoning, USUAL } from './job-reckoning.ts';
@@ -27,7 +26,8 @@ export interface Why {
 
 /** The explanation of a reckoned job; `balanceName` gives a balance its word. */
 export function whyOf(reckoned: JobReckoning, balanceName: (id: string) => string = (id) => id): Why {
-  const { history, network, slips } = reckoned;
+  const { history, network, slips, weights } = reckoned;
+  const { stepNg } = weights;
   const steps = new Map(history.streams.map((step) => [step.id, step]));
   const names = namesOf(reckoned, balanceName);
   const sets = network.suspects
@@ -43,7 +43,7 @@ export function whyOf(reckoned: JobReckoning, balanceName: (id: string) => strin
   const unchecked = network.streams.filter(({ id, checkable }) => !checkable && steps.has(id)).map(({ id }) => names(id));
   return {
     steps: stepsOf(reckoned),
-    suspects: sets.map((set) => ownerSuspects(set, names)),
+    suspects: sets.map((set) => ownerSuspects(set, stepNg, names)),
     slips: [...new Set(slips.filter(isSuspected).map((slip) => `${capital(names(slip.weighing))}: ${slipWords(slip)}.`))],
     weighAgain: [...new Set(named.map((step) => adviceOn(step, reckoned)))],
     unchecked,
@@ -85,7 +85,7 @@ function between(streams: readonly Step[], node: string): string {
 }
 
 /** Each group of steps that a weighing closes, in order. */
-function stepsOf({ history, network, closed }: JobReckoning): readonly StepShown[] {
+function stepsOf({ history, network, weights }: JobReckoning): readonly StepShown[] {
   const isPiece = (id: string) => history.nodes.some((node) => node.id === id && node.things.some((thing) => history.pieces.has(thing)));
   const isAt = (nodes: readonly string[]) => (step: Step) =>
     step.from !== step.to && (nodes.includes(step.from) || nodes.includes(step.to)) && step.part !== 'still here';
@@ -98,19 +98,15 @@ function stepsOf({ history, network, closed }: JobReckoning): readonly StepShown
       return {
         words: capital(words),
         seqs: [...new Set(at.flatMap(({ seq }) => (seq >= 0 ? [seq] : [])))],
-        gap: testable ? { words: gapWords(residualNg, uG, closed), isOff: Math.abs(z) > 3 } : null,
+        gap: testable ? { words: gapWords(residualNg, uG, weights.stepNg), isOff: Math.abs(z) > 3 } : null,
       };
     });
 }
 
 const capital = (text: string): string => text.charAt(0).toUpperCase() + text.slice(1);
 
-function gapWords(ng: number, uG: number, closed: Closure | null): string {
-  const stepNg = closed?.stepNg || 10_000_000;
-  const words = (mass: number) => formatMassWithUnit(massNg(Math.round(mass)), 'g', decimalsOfStep(massNg(stepNg), 'g'));
-  const limit = words(Math.ceil((2e9 * uG) / stepNg) * stepNg);
-  return `${words(Math.abs(ng))} ${ng < 0 ? 'more' : 'less'} than reckoned, give or take ${limit}`;
-}
+const gapWords = (ng: number, uG: number, stepNg: number): string =>
+  `${toStep(Math.abs(ng), stepNg)} ${ng < 0 ? 'more' : 'less'} than reckoned, give or take ${upToStep(2e9 * uG, stepNg)}`;
 
 /** What can still be done about a weighing under suspicion. */
 function adviceOn({ part, seq, outOf, into, stones }: Step, { history }: JobReckoning): string {

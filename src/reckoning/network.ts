@@ -3,7 +3,8 @@
 import type { MassNg } from '../units/mass.ts';
 import { covariance, type Worth } from '../weighing/uncertainty.ts';
 import { type Adjustment, adjust, atLeastZero, type Balances } from './adjustment.ts';
-import { CALC_VERSION, LEAST_U_G, Z95 } from './closure.ts';
+import { CALC_VERSION } from './closure.ts';
+import { LEAST_U_G, Z95 } from './loss-law.ts';
 import { dot, type Vector } from './matrix.ts';
 import { GLOBAL_ALPHA, hypothesesOf, nearBest, type SuspectSet, weighed } from './suspects.ts';
 

@@ -1,7 +1,8 @@
 // A bench skin gathers the filings nobody weighed; weighing it closes the sum over all the jobs worked above it.
 import type { MassNg } from '../units/mass.ts';
 import type { Worth } from '../weighing/uncertainty.ts';
-import { type Closure, closure, type UsualLoss, type Weighing } from './closure.ts';
+import { type Closure, closure, type Weighing } from './closure.ts';
+import type { UsualLoss } from './loss-law.ts';
 
 export interface SkinJob {
   readonly job: string;

@@ -1,28 +1,24 @@
 // How a verdict is put into words, for the customer, the owner and the insurer: what was weighed, what the balance can tell, what it cannot.
 // A customer never sees a z or a probability; nothing here calls weight a proof of anything, and only a count can be short of a stone.
-import { decimalsOfStep, formatMassWithUnit, type MassNg, type MassUnit, massNg } from '../units/mass.ts';
+import type { MassNg } from '../units/mass.ts';
 import { formatMoney, type Money } from '../units/money.ts';
+import { toStep, upToStep } from '../units/rounded.ts';
 import type { Closure, Verdict } from './closure.ts';
 import type { SettlementCheck } from './fine-metal.ts';
 import type { OwnMetal } from './own-metal.ts';
 import type { PeriodCount } from './periods.ts';
 import type { Slip, SlipKind } from './slip.ts';
 import type { ParcelComparison, StoneComparison, StoneVerdict, Worthwhile } from './stones.ts';
-import type { Hypothesis, SuspectSet } from './suspects.ts';
+import type { SuspectSet } from './suspects.ts';
 
 export const VERDICT_WORDS: Readonly<Record<Verdict, string>> = {
   agrees: 'agrees as far as the balance can tell',
+  'cannot tell': 'these weighings are too wide to tell',
   'weigh again': 'weigh again',
   'does not agree': 'does not agree',
   'not checked': 'not checked by weight',
 };
 
-/** A mass to the step it was read in; grams given as a limit are rounded up to the next step. */
-const shown = (ng: number, stepNg: number, unit: MassUnit = 'g'): string =>
-  formatMassWithUnit(massNg(Math.round(ng)), unit, decimalsOfStep(massNg(stepNg), unit));
-const upTo = (g: number, stepNg: number, unit: MassUnit = 'g'): string =>
-  shown(Math.ceil(Number(((g * 1e9) / stepNg).toPrecision(9))) * stepNg, stepNg, unit);
-const stepOf = ({ stepNg }: Closure): number => stepNg || 10_000_000;
 const list = (parts: readonly string[], last: string): string =>
   parts.length < 2 ? parts.join('') : `${parts.slice(0, -1).join(', ')} ${last} ${parts.at(-1)}`;
 
@@ -34,32 +30,48 @@ export interface JobMasses {
   readonly addedNg?: MassNg;
 }
 
+/** The figures of a closing as everybody is shown them: the gap, its ± (two standard uncertainties), what would have shown, and the most that is usual as dust. */
+export interface Figures {
+  readonly gap: string;
+  readonly give: string;
+  /** A loss this large would have been said not to agree, at least 95 times in 100. */
+  readonly shows: string;
+  readonly dustMost: string | null;
+}
+export const figuresOf = ({ lossNg, uG, stepNg, action, dustMostG }: Closure): Figures => ({
+  gap: toStep(Math.abs(lossNg), stepNg),
+  give: upToStep(2e9 * uG, stepNg),
+  shows: upToStep(1e9 * action.detectableG, stepNg),
+  dustMost: dustMostG === 0 ? null : upToStep(1e9 * dustMostG, stepNg),
+});
+
 /** The customer's sentence on the weights of a job. */
 export function customerJob(masses: JobMasses, closed: Closure): string {
-  const step = stepOf(closed);
-  if (closed.verdict === 'not checked') return 'Not every part of this job was weighed, so it was not checked by weight.';
-  const gap = shown(Math.abs(closed.lossNg), step);
-  if (closed.finding === 'usual loss') return `${gap} went as dust in filing and polishing, which is usual for this work.`;
-  if (closed.verdict === 'weigh again') return `The weights before and after differ by ${gap}. We are weighing again before we say more.`;
-  if (closed.finding !== 'closes') {
-    return `The weights before and after differ by ${gap}, more than our balances can explain. We are checking our records and will tell you what we find.`;
+  const { stepNg, lossNg, verdict, finding } = closed;
+  const { gap, give, shows, dustMost } = figuresOf(closed);
+  if (verdict === 'not checked') return 'Not every part of this job was weighed, so it was not checked by weight.';
+  if (verdict === 'cannot tell') return `What was weighed or estimated is known to within ${give} only, too wide to say that the weights agree.`;
+  if (verdict === 'weigh again') return `The weights before and after differ by ${gap}. We are weighing again before we say more.`;
+  if (verdict === 'does not agree') {
+    return `The weights before and after differ by ${gap}, more than our balances${dustMost === null ? '' : ' and the usual dust of such work'} can explain. We are checking our records and will tell you what we find.`;
   }
+  if (finding === 'usual loss') return `${gap} is missing; such work usually leaves up to ${dustMost} as dust. A gap of ${shows} or more would have shown.`;
   const told = [
-    masses.cutNg ? `${shown(masses.cutNg, step)} was cut away` : '',
-    masses.filingsNg ? `${shown(masses.filingsNg, step)} was collected as filings` : '',
-    masses.addedNg ? `${shown(masses.addedNg, step)} of metal was added` : '',
+    masses.cutNg ? `${toStep(masses.cutNg, stepNg)} was cut away` : '',
+    masses.filingsNg ? `${toStep(masses.filingsNg, stepNg)} was collected as filings` : '',
+    masses.addedNg ? `${toStep(masses.addedNg, stepNg)} of metal was added` : '',
   ].filter((part) => part !== '');
   const between = told.length === 0 ? '' : ` ${list(told, 'and')}.`;
-  const within = upTo(Math.max(2 * closed.uG, closed.lossNg / 1e9), step);
-  return `We weighed ${shown(masses.receivedNg, step)} in.${between} What we return accounts for all of it to within ${within}. Our balance would show a difference of ${upTo(closed.note.detectableG, step)} or more; a smaller one it could not see.`;
+  const within = 2e9 * closed.uG >= Math.abs(lossNg) ? give : gap;
+  return `We weighed ${toStep(masses.receivedNg, stepNg)} in.${between} What we return accounts for all of it to within ${within}. A gap of ${shows} or more would have shown; a smaller one may not.`;
 }
 
 const STONE_WORDS: Readonly<Record<StoneVerdict, string>> = {
-  agrees: 'the same, as far as this balance can tell',
+  agrees: 'the two weights agree, as far as this balance can tell',
   'weigh again': 'we are cleaning it and weighing it again before we say more',
-  'does not agree': 'the two do not agree, and we are checking our records',
+  'does not agree': 'the two weights do not agree, and we are checking our records',
   'not checked': 'it was not checked by weight',
-  'cannot tell': 'this way of weighing cannot tell whether they are the same',
+  'cannot tell': 'this way of weighing is too coarse for a stone of that size to tell',
 };
 const WORTH_WORDS: Readonly<Record<Worthwhile, string>> = {
   strong: 'Few other stones of this kind would match in all that was measured; the drawing and photographs show the rest.',
@@ -69,9 +81,9 @@ const WORTH_WORDS: Readonly<Record<Worthwhile, string>> = {
 
 /** The customer's sentence on one stone, weights in carats to the balance's step. */
 export function customerStone(beforeNg: MassNg, afterNg: MassNg, stepNg: MassNg, { verdict }: StoneComparison, worth: Worthwhile): string {
-  const [before, after] = [shown(beforeNg, stepNg, 'ct'), shown(afterNg, stepNg, 'ct')];
+  const [before, after] = [toStep(beforeNg, stepNg, 'ct'), toStep(afterNg, stepNg, 'ct')];
   const more = verdict === 'agrees' ? ` ${WORTH_WORDS[worth]}` : '';
-  return `Your stone weighed ${before} in and ${after} out, read to ${shown(stepNg, stepNg, 'ct')}: ${STONE_WORDS[verdict]}.${more}`;
+  return `Your stone weighed ${before} in and ${after} out, read to ${toStep(stepNg, stepNg, 'ct')}: ${STONE_WORDS[verdict]}.${more}`;
 }
 
 /** The customer's sentence on a parcel: the count first. */
@@ -85,40 +97,38 @@ export function customerParcel(
   if (missing > 0)
     return `${counted}: ${missing} missing. We are looking for ${missing === 1 ? 'it' : 'them'} and will tell you what we find.`;
   if (missing < 0) return `${counted}: ${-missing} more than came in. We are checking our records.`;
-  const weights = `${shown(before.ng, stepNg, 'ct')} in and ${shown(after.ng, stepNg, 'ct')} out`;
+  const weights = `${toStep(before.ng, stepNg, 'ct')} in and ${toStep(after.ng, stepNg, 'ct')} out`;
   return `${counted}, ${weights}: ${STONE_WORDS[verdict]}.${verdict === 'agrees' ? ` ${WORTH_WORDS['cannot tell']}` : ''}`;
 }
 
 /** The customer's sentence on their own metal in the piece. Weight cannot show which metal it is. */
 export function customerMetal({ metalNg, lowNg, highNg, uLowG, uHighG }: OwnMetal, stepNg: MassNg): string {
-  const metal = shown(metalNg, stepNg);
-  const give = upTo(2 * Math.max(uLowG, uHighG), stepNg);
-  const [low, high] = [shown(lowNg, stepNg), shown(highNg, stepNg)];
+  const metal = toStep(metalNg, stepNg);
+  const give = upToStep(2e9 * Math.max(uLowG, uHighG), stepNg);
+  const [low, high] = [toStep(lowNg, stepNg), toStep(highNg, stepNg)];
   const range = low === high ? low : `between ${low} and ${high}`;
   return `Of the ${metal} of metal in the piece, ${range} (give or take ${give}) is metal you brought. Weight cannot show which metal it is; the record of who held it does.`;
 }
 
-/** The owner's sentence on a job: the gap with U, the verdict and what would have shown. */
+/** The owner's sentence on a job: the gap with its ±, the verdict and what would have shown. */
 export function ownerJob(closed: Closure): string {
-  const step = stepOf(closed);
   if (closed.verdict === 'not checked') return 'Not checked by weight: not every flow was weighed.';
-  const gap = `${closed.lossNg < 0 ? 'Gain' : 'Loss'} ${shown(Math.abs(closed.lossNg), step)} ± ${upTo(2 * closed.uG, step)}`;
-  const usual = closed.finding === 'usual loss' ? ', no more than such work usually loses' : '';
-  return `${gap}: ${VERDICT_WORDS[closed.verdict]}${usual}. A loss of ${upTo(closed.action.detectableG, step)} would have shown.`;
+  const { gap, give, shows, dustMost } = figuresOf(closed);
+  const usual = closed.finding === 'usual loss' ? `, no more than such work usually leaves as dust (up to ${dustMost})` : '';
+  return `${closed.lossNg < 0 ? 'Gain' : 'Loss'} ${gap} ± ${give}: ${VERDICT_WORDS[closed.verdict]}${usual}. A loss of ${shows} would have shown.`;
 }
 
-/** The owner's sentence on one set of suspects that the figures cannot tell apart; `nameOf` gives a flow or node its word. */
-export function ownerSuspects({ suspects }: SuspectSet, nameOf: (id: string) => string = (id) => id): string {
-  const weighings = suspects.flatMap((suspect) => (suspect.fault === 'weighing wrong' ? [nameOf(suspect.stream)] : []));
-  const losses = suspects.filter((suspect) => suspect.fault === 'loss');
-  const drifts = suspects.flatMap((suspect) => (suspect.fault === 'factor drifted' ? [nameOf(suspect.factor)] : []));
-  const sizeG = Math.abs((suspects.find(({ fault }) => fault !== 'factor drifted') ?? suspects[0])?.size ?? 0);
-  const gone = (loss: Hypothesis & { readonly size: number }) =>
-    `${sizeG.toFixed(2)} g has ${loss.size < 0 ? 'come in unrecorded' : 'gone'}`;
+/** The owner's sentence on one set of suspects that the figures cannot tell apart: never asserted, to the step of the balance; `nameOf` gives a flow or node its word. */
+export function ownerSuspects({ suspects }: SuspectSet, stepNg: number, nameOf: (id: string) => string = (id) => id): string {
+  const [measured] = suspects.filter(({ fault }) => fault !== 'factor drifted');
+  const about = measured ? `about ${toStep(1e9 * Math.abs(measured.size), stepNg)} ± ${upToStep(2e9 * measured.u, stepNg)}` : '';
+  const weighings = suspects.flatMap((one) => (one.fault === 'weighing wrong' ? [`${nameOf(one.stream)} (too ${one.size > 0 ? 'heavy' : 'light'})`] : []));
+  const losses = suspects.flatMap((one) => (one.fault === 'loss' ? [`${about} may have ${one.size < 0 ? 'come in unrecorded' : 'gone'} at ${list(one.nodes.map(nameOf), 'and')}`] : []));
+  const drifts = suspects.flatMap((one) => (one.fault === 'factor drifted' ? [nameOf(one.factor)] : []));
   const said = [
-    weighings.length > 0 ? `the weighing of ${list(weighings, 'or')} is wrong by ${sizeG.toFixed(2)} g` : '',
-    ...losses.map((loss) => `${gone(loss)} at ${loss.fault === 'loss' ? list(loss.nodes.map(nameOf), 'and') : ''}`),
-    drifts.length > 0 ? `${list(drifts, 'or')} has drifted` : '',
+    weighings.length > 0 ? `the weighing of ${list(weighings, 'or')} may be wrong by ${about}` : '',
+    ...losses,
+    drifts.length > 0 ? `${list(drifts, 'or')} may have drifted` : '',
   ].filter((part) => part !== '');
   const which = suspects.length > 1 ? ': the figures cannot say which' : '';
   const text = `${said.join(', or ')}${which}. Weigh again.`;
@@ -167,21 +177,35 @@ export const slipWords = (slip: Slip): string => SLIP_WORDS[slip.kind](slip);
 export interface ShownReading {
   readonly what: string;
   readonly text: string;
-  readonly balance: string;
-  readonly calibratedOn: string;
+  /** "the bench balance, calibrated 3 Mar 2026" or "no balance". */
+  readonly on: string;
+}
+
+/** Entries whose weight nobody read: not known at all, estimated, counted, or had by difference. */
+export interface NotRead {
+  readonly unweighed: readonly string[];
+  readonly estimated: readonly string[];
+  readonly byDifference: readonly string[];
+}
+/** What was not read on a balance, in words; that everything was weighed only where it was. */
+export function notReadWords({ unweighed, estimated, byDifference }: NotRead): string {
+  const said = [
+    unweighed.length > 0 ? `Not weighed: ${list(unweighed, 'and')}.` : '',
+    estimated.length > 0 ? `Estimated, not weighed: ${list(estimated, 'and')}.` : '',
+    byDifference.length > 0 ? `By difference of two readings: ${list(byDifference, 'and')}.` : '',
+  ].filter((part) => part !== '');
+  return said.length === 0 ? 'Everything was weighed.' : said.join(' ');
 }
 
 /** The insurer's lines: readings, instruments, U, the detectable loss, what was not weighed, and the version of the arithmetic. */
-export function insurerJob(readings: readonly ShownReading[], closed: Closure, unweighed: readonly string[]): readonly string[] {
-  const step = stepOf(closed);
-  const lines = readings.map(({ what, text, balance, calibratedOn }) => `${what}: ${text} on ${balance}, calibrated ${calibratedOn}.`);
-  const gap = `In less out: ${shown(closed.lossNg, step)}, U = ${upTo(2 * closed.uG, step)} (k = 2): ${VERDICT_WORDS[closed.verdict]}.`;
-  const seen = `A loss of ${upTo(closed.note.detectableG, step)} would have shown 95 times in 100.`;
-  const not = unweighed.length === 0 ? 'Everything was weighed.' : `Not weighed: ${list(unweighed, 'and')}.`;
+export function insurerJob(readings: readonly ShownReading[], closed: Closure, notRead: NotRead): readonly string[] {
+  const { gap, give, shows } = figuresOf(closed);
+  const lines = readings.map(({ what, text, on }) => `${what}: ${text} on ${on}.`);
+  const less = `In less out: ${closed.lossNg < 0 ? '\u2212' : ''}${gap}, U = ${give} (k = 2): ${VERDICT_WORDS[closed.verdict]}.`;
   return [
     ...lines,
-    ...(closed.verdict === 'not checked' ? ['Not checked by weight.'] : [gap, seen]),
-    not,
+    ...(closed.verdict === 'not checked' ? ['Not checked by weight.'] : [less, `A loss of ${shows} would have shown 95 times in 100.`]),
+    notReadWords(notRead),
     `Reckoned with version ${closed.calcVersion}.`,
   ];
 }

@@ -53,12 +53,13 @@ export interface Factor {
   readonly id: string;
   readonly sensitivityG: number;
 }
-/** What a weighing is worth. `sG` and `dof` are the part that came from few repeated readings. */
+/** What a weighing is worth. `sG` and `dof` are the part that came from few repeated readings, `sOf` whose readings those were. */
 export interface Worth {
   readonly uRandomG: number;
   readonly factors: readonly Factor[];
   readonly sG?: number;
   readonly dof?: number;
+  readonly sOf?: string;
 }
 
 /** Relative u of a balance's drift within a day after a check weight passed with limit `limitNg`. */
@@ -91,7 +92,7 @@ export function worthOfReading(balance: BalanceParameters, loadNg: MassNg, circu
   const factors: Factor[] = [{ id: `gain:${id}:${epoch}`, sensitivityG: uGain * loadG }];
   if (drift) factors.push({ id: `drift:${id}:${drift.day}`, sensitivityG: drift.uRelative * loadG });
   if (tare) factors.push({ id: `tare:${tare.container}`, sensitivityG: -tare.uG });
-  return { uRandomG: Math.sqrt(readingVariance(terms)), factors, sG: sG / Math.sqrt(repeats), dof: repeatability.readings - 1 };
+  return { uRandomG: Math.sqrt(readingVariance(terms)), factors, sG: sG / Math.sqrt(repeats), dof: repeatability.readings - 1, sOf: `${id}:${epoch}` };
 }
 
 /** Worth of an estimate between two limits, rectangular unless told otherwise (JCGM 100, 4.3.7); a formula's shared error is a factor. */
@@ -113,11 +114,16 @@ export function uOfSum(terms: readonly { readonly sign: number; readonly worth: 
   return Math.sqrt([...sharedEffects(terms).values()].reduce((sum, effect) => sum + effect ** 2, own));
 }
 
-/** Effective degrees of freedom of a sum with u = `uG` (Welch–Satterthwaite, JCGM 100, G.4.1). */
+/** Effective degrees of freedom of a sum with u = `uG` (Welch–Satterthwaite, JCGM 100, G.4.1): the s of one balance is one estimate, however many weighings lean on it. */
 export function effectiveDof(terms: readonly { readonly sign: number; readonly worth: Worth }[], uG: number): number {
-  const share = ({ sign, worth }: { sign: number; worth: Worth }) =>
-    (sign * (worth.sG ?? 0)) ** 4 / (worth.dof ?? Number.POSITIVE_INFINITY);
-  const sum = terms.reduce((total, term) => total + share(term), 0);
+  const estimates = new Map<string, { variance: number; readonly dof: number }>();
+  for (const [i, { sign, worth }] of terms.entries()) {
+    const { sG = 0, dof = Number.POSITIVE_INFINITY, sOf = `${i}` } = worth;
+    const estimate = estimates.get(sOf) ?? { variance: 0, dof };
+    estimate.variance += (sign * sG) ** 2;
+    estimates.set(sOf, estimate);
+  }
+  const sum = [...estimates.values()].reduce((total, { variance, dof }) => total + variance ** 2 / dof, 0);
   return sum === 0 ? Number.POSITIVE_INFINITY : uG ** 4 / sum;
 }
 

@@ -57,7 +57,7 @@ export function worthOf(reading: Reading, balance: BalanceParameters | undefined
   const tareNg = massNg(reading.ng - (netNg(reading) ?? reading.ng));
   const tare = tareNg > 0 ? { container: containerOf(reading), uG: worthOfReading(balance, tareNg, taken).uRandomG } : undefined;
   const worth = worthOfReading(balance, reading.ng, tare ? { ...taken, tare } : taken);
-  return reading.basis === 'difference' ? { ...worth, uRandomG: Math.SQRT2 * worth.uRandomG } : worth;
+  return reading.basis === 'difference' ? { ...worth, uRandomG: Math.SQRT2 * worth.uRandomG, sG: Math.SQRT2 * (worth.sG ?? 0) } : worth;
 }
 
 const containerOf = ({ onPan = [] }: Reading): string => onPan.map(({ thing }) => thing).join(' + ');

@@ -1,6 +1,7 @@
 // Whole jobs reckoned from their leaves: what is compared, what cancels, what cannot be known, and which suspects are named.
 import { afterEach, beforeEach, describe, expect, it } from 'vitest';
 import { balancesIn } from '../../src/projections/balances.ts';
+import { BAND } from '../../src/projections/job-weights.ts';
 import { type Grounds, type JobReckoning, reckonJob } from '../../src/projections/job-reckoning.ts';
 import { told } from '../../src/projections/told.ts';
 import { whyOf } from '../../src/projections/why.ts';
@@ -77,6 +78,32 @@ describe('a job', () => {
     const found = await reckoned(job);
     expect(found).toMatchObject({ state: 'off', closed: { verdict: 'does not agree', lossNg: -200_000_000 } });
     expect(found.network.groups.map(({ residualNg }) => residualNg)).toContain(-200_000_000);
+  });
+
+  it('is not said to agree where an estimate is too wide to tell, and says what was not read on a balance', async () => {
+    const { job, piece, stock } = await takeIn(shop.grams('40.00'));
+    const estimate = { text: '5.00', unit: 'g', ng: massNg(5_000_000_000), basis: 'estimate' } as const;
+    const added = await shop.write(line('metal_added', { piece, stock, metal: 'gold-750', what: 'wire', weight: estimate }));
+    await shop.write(weighed(piece, 'finished', '44.60'));
+    const found = await reckoned(job);
+    expect(found).toMatchObject({ state: 'open', own: null, closed: { verdict: 'cannot tell' }, weights: { tilt: 0 } });
+    expect(found.weights.notRead).toEqual({ unweighed: [], estimated: [`entry ${added}`], byDifference: [] });
+  });
+
+  it('tilts within the band while it agrees, to the end when it does not, and not at all while it is open', async () => {
+    for (const [out, least, most] of [
+      ['6.81', 0.01, BAND],
+      ['6.42', 1, 1],
+      ['7.22', -1, -1],
+    ] as const) {
+      const { job, piece } = await takeIn(shop.grams('6.82'));
+      expect((await reckoned(job)).weights.tilt).toBe(0);
+      await shop.write(weighed(piece, 'finished', out));
+      const { weights } = await reckoned(job);
+      expect(-weights.tilt).toBeGreaterThanOrEqual(least);
+      expect(-weights.tilt).toBeLessThanOrEqual(most);
+      expect(weights.pans.map(({ value }) => value)).toEqual(['6.82\u00a0g', `${out}\u00a0g`]);
+    }
   });
 
   it('whose figures are beyond the arithmetic says so, and throws nothing', async () => {

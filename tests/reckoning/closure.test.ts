@@ -1,14 +1,6 @@
 import { describe, expect, it } from 'vitest';
-import {
-  ACTION_ALPHA,
-  CALC_VERSION,
-  closure,
-  eitherTail,
-  levelAt,
-  lossTail,
-  NOTE_ALPHA,
-  type Weighing,
-} from '../../src/reckoning/closure.ts';
+import { CALC_VERSION, closure, type Weighing } from '../../src/reckoning/closure.ts';
+import { ACTION_ALPHA, eitherTail, levelAt, lossTail, NOTE_ALPHA } from '../../src/reckoning/loss-law.ts';
 import { massNg } from '../../src/units/mass.ts';
 import { type BalanceParameters, rangeFor } from '../../src/weighing/balance.ts';
 import { worthOfReading } from '../../src/weighing/uncertainty.ts';

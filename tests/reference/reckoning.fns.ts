@@ -1,12 +1,13 @@
 // Glue from check rows to the functions of src/reckoning. Rows are in grams (carats where a balance shows carats); a loss is positive.
 
 import { adjust, explain, reconciledOf } from '../../src/reckoning/adjustment.ts';
-import { closure, levelAt, type Weighing } from '../../src/reckoning/closure.ts';
+import { closure, type Weighing } from '../../src/reckoning/closure.ts';
 import { reckonAssayed } from '../../src/reckoning/composition.ts';
 import { chiSquaredUpper, normalUpper, studentUpper } from '../../src/reckoning/distributions.ts';
 import { averageRunLength, runningSums, selfStarting, usualRate, whitened } from '../../src/reckoning/drift.ts';
 import { checkSettlement, type LotItem, sumLot } from '../../src/reckoning/fine-metal.ts';
 import { bestAssignment, pairCosts, pairProbabilities } from '../../src/reckoning/labels.ts';
+import { levelAt } from '../../src/reckoning/loss-law.ts';
 import { diagonal, type Matrix, times, type Vector } from '../../src/reckoning/matrix.ts';
 import { OUTSIDE, reckon, type Stream } from '../../src/reckoning/network.ts';
 import { benjaminiHochberg, sidak } from '../../src/reckoning/periods.ts';

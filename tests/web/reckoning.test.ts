@@ -70,7 +70,7 @@ describe('why a job does not agree', () => {
 
   it('is the same as JSON, with the version of the arithmetic and the size of the log', async () => {
     const { job } = await ring('19.99');
-    expect(await owner.json(`/jobs/${job}/reckoning`)).toMatchObject({ calcVersion: '1', state: 'level', closed: { lossNg: 10_000_000 } });
+    expect(await owner.json(`/jobs/${job}/reckoning`)).toMatchObject({ calcVersion: '2', state: 'level', closed: { lossNg: 10_000_000 } });
   });
 });
 

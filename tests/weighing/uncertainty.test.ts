@@ -91,6 +91,14 @@ describe('degrees of freedom', () => {
     ];
     expect(effectiveDof(both, uOfSum(both))).toBeCloseTo(18, 9);
   });
+  it('are those of one estimate, however many weighings lean on the same few readings of a balance', () => {
+    // Ten weighings with one s of 4 degrees of freedom: u² = 10 s², and s² is known no better for it: ν = (10 s²)²/((10 s²)²/4) = 4.
+    const worth = { uRandomG: 0.006, factors: [], sG: 0.006, dof: 4, sOf: 'balance' };
+    const ten = Array.from({ length: 10 }, () => ({ sign: 1, worth }));
+    expect(effectiveDof(ten, uOfSum(ten))).toBeCloseTo(4, 9);
+    const two = [...ten, ...ten.map(() => ({ sign: 1, worth: { ...worth, sOf: 'another' } }))];
+    expect(effectiveDof(two, uOfSum(two))).toBeCloseTo(8, 9);
+  });
   it('are endless when nothing came from few readings', () => {
     expect(effectiveDof([{ sign: 1, worth: { uRandomG: 0.01, factors: [] } }], 0.01)).toBe(Number.POSITIVE_INFINITY);
   });

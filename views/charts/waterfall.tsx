@@ -1,6 +1,7 @@
 // The weights of one job as a fall: from what came in, over what was added and taken off, to what was weighed last and what is left over.
 import type { JobReckoning, Term } from '../../src/projections/job-reckoning.ts';
-import { decimalsOfStep, formatMassWithUnit, type MassNg, massNg } from '../../src/units/mass.ts';
+import type { MassNg } from '../../src/units/mass.ts';
+import { toStep } from '../../src/units/rounded.ts';
 import { type Bar, Bars } from './bars.tsx';
 
 interface Fall extends Bar {
@@ -15,6 +16,11 @@ export function Waterfall({ reckoned }: { readonly reckoned: JobReckoning }) {
   return (
     <figure class="charted">
       <Bars title={title} bars={falls} />
+      {reckoned.weights.dustMost && (
+        <p class="soft">
+          Such work usually leaves up to {reckoned.weights.dustMost} as dust ({reckoned.weights.usualFrom}).
+        </p>
+      )}
       <table>
         <caption>The same in figures</caption>
         <tbody>
@@ -41,10 +47,9 @@ export function Waterfall({ reckoned }: { readonly reckoned: JobReckoning }) {
 const sum = (terms: readonly Term[]): number => terms.reduce((total, { ng }) => total + ng, 0);
 const seqsOf = (terms: readonly Term[]): readonly number[] => [...new Set(terms.map(({ seq }) => seq))];
 
-function fallsOf({ cameIn, added, removed, closed, last, expected, work }: JobReckoning): readonly Fall[] {
+function fallsOf({ cameIn, added, removed, closed, last, expected, weights }: JobReckoning): readonly Fall[] {
   if (!cameIn) return [];
-  const stepNg = massNg(closed?.stepNg || (cameIn.stepNg ?? 10_000_000));
-  const words = (ng: number) => formatMassWithUnit(massNg(Math.round(ng)), 'g', decimalsOfStep(stepNg, 'g'));
+  const words = (ng: number) => toStep(ng, weights.stepNg);
   const falls: Fall[] = [];
   let at: number = cameIn.ng;
   falls.push({ words: 'Came in', value: words(at), from: 0, to: at, kind: 'total', seqs: [cameIn.seq] });
@@ -55,20 +60,14 @@ function fallsOf({ cameIn, added, removed, closed, last, expected, work }: JobRe
   if (added.length > 0) move('Added', sum(added), 'in', seqsOf(added), '+\u202f');
   if (removed.length > 0) move('Taken out or off', -sum(removed), 'out', seqsOf(removed), '\u2212\u202f');
   if (!closed || !last || closed.verdict === 'not checked') return [...falls, ...inPiece(expected, words)];
-  const usualNg = Math.round(1e9 * (work?.usual.meanG ?? 0));
-  if (usualNg > 0) move('Usual dust of such work, reckoned', -usualNg, 'reckoned', [], '\u2212\u202f');
-  const gap = closed.lossNg - usualNg;
-  const give = 2e9 * Math.hypot(closed.uG, work?.usual.tauG ?? 0);
-  const sign = gap < 0 ? '+\u202f' : '\u2212\u202f';
-  const limit = words(Math.ceil(give / stepNg) * stepNg);
-  const kind = closed.verdict === 'does not agree' ? 'off' : 'reckoned';
+  const gap = weights.lossNg;
   falls.push({
-    words: 'Left over, unexplained',
-    value: `${sign}${words(Math.abs(gap))} ± ${limit}`,
+    words: gap < 0 ? 'Too much' : 'Missing',
+    value: `${gap < 0 ? '+\u202f' : '\u2212\u202f'}${weights.gap} ± ${weights.give}`,
     from: at,
     to: at - gap,
-    kind,
-    give,
+    kind: closed.verdict === 'does not agree' ? 'off' : 'reckoned',
+    give: 2e9 * closed.uG,
     seqs: [],
   });
   return [...falls, { words: 'Weighed last', value: words(last.ng), from: 0, to: last.ng, kind: 'total', seqs: [last.seq] }];

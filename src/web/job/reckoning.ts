@@ -42,7 +42,7 @@ async function page(web: Web, c: Ctx, job: Thing): Promise<Response> {
     stones: stoneLines(reckoned, (id) => wordsFor(web, things.find((thing) => thing.id === id) ?? { id, kind: 'stone', says: {} })),
     insurer: closed ? insurerLines(reckoned, policy, grounds) : [],
   };
-  const { sentence, state, size, slips, work, doubted } = reckoned;
+  const { sentence, state, size, slips, work, doubted, weights } = reckoned;
   return respond(c, {
     title: `${shown.bag} · reckoning`,
     current: '/',
@@ -53,6 +53,7 @@ async function page(web: Web, c: Ctx, job: Thing): Promise<Response> {
       state,
       sentence,
       closed,
+      weights,
       slips,
       work,
       doubted,
@@ -79,29 +80,15 @@ function stoneLines({ stones }: JobReckoning, name: (id: string) => string): rea
   });
 }
 
-function insurerLines({ closed, history, size }: JobReckoning, policy: Policy, { balances }: Grounds): readonly string[] {
+function insurerLines({ closed, history, size, weights }: JobReckoning, policy: Policy, { balances }: Grounds): readonly string[] {
   if (!closed) return [];
+  const day = (ms: number) => formatCivilDate(civilDateOf(instant(ms), policy.zone));
   const readings = history.streams.flatMap(({ seq, atMs, part, state, reading }): ShownReading[] => {
     if (!reading) return [];
-    const day = (ms: number) => formatCivilDate(civilDateOf(instant(ms), policy.zone));
-    const calibrated = balances.calibratedMs(reading, atMs);
-    const balance = policy.balanceNames.get(reading.balance ?? '') ?? 'no balance';
-    return [
-      {
-        what: `Entry ${seq}, ${day(atMs)}, ${state ?? part}`,
-        text: readingWords(reading),
-        balance,
-        calibratedOn: calibrated === null ? 'not since it came into service' : day(calibrated),
-      },
-    ];
+    const calibratedMs = balances.calibratedMs(reading, atMs);
+    const calibrated = calibratedMs === null ? 'not calibrated since it came into service' : `calibrated ${day(calibratedMs)}`;
+    const on = reading.balance === undefined ? 'no balance' : `${policy.balanceNames.get(reading.balance) ?? 'a balance'}, ${calibrated}`;
+    return [{ what: `Entry ${seq}, ${day(atMs)}, ${state ?? part}`, text: readingWords(reading), on }];
   });
-  const unweighed = history.streams.filter(({ ng, part }) => ng === null && part !== 'still here' && part !== 'left whole');
-  return [
-    ...insurerJob(
-      readings,
-      closed,
-      unweighed.map(({ seq }) => `entry ${seq}`),
-    ),
-    `The ledger had ${size} entries.`,
-  ];
+  return [...insurerJob(readings, closed, weights.notRead), `The ledger had ${size} entries.`];
 }

@@ -7,9 +7,8 @@ import { OPERATIONS } from '../../book/usual-loss.ts';
 import { FROM_CHARTS, type LossChart, type LossJob, lossCharts, periodOf } from '../../projections/loss.ts';
 import { thingsAt } from '../../queries/things.ts';
 import type { Closure } from '../../reckoning/closure.ts';
-import { ownerJob, ownerPeriod, ownerTrend, VERDICT_WORDS } from '../../reckoning/words.ts';
+import { figuresOf, ownerJob, ownerPeriod, ownerTrend, VERDICT_WORDS } from '../../reckoning/words.ts';
 import { civilDateOf, formatCivilDate, instant } from '../../units/dates.ts';
-import { decimalsOfStep, formatMass, formatMassWithUnit, massNg } from '../../units/mass.ts';
 import { respond } from '../form/negotiate.ts';
 import { balancesOf } from '../job/reckoned.ts';
 import { wordsFor } from '../job/words.ts';
@@ -47,10 +46,10 @@ async function weights(web: Web, c: Ctx): Promise<Response> {
   return respond(c, { title: 'Weights of a period', current: '/owner', json: page, body: WeightsView(page) });
 }
 
-/** "0.03 ± 0.05 g": a loss, or less than nothing, with two standard uncertainties. */
-function gapWords({ lossNg, uG, stepNg }: Closure): string {
-  const decimals = decimalsOfStep(massNg(stepNg || 10_000_000), 'g');
-  return `${formatMass(lossNg, 'g', decimals)} ± ${formatMassWithUnit(massNg(Math.round(2e9 * uG)), 'g', decimals)}`;
+/** "0.03 g ± 0.05 g": a loss, or less than nothing, with two standard uncertainties. */
+function gapWords(closed: Closure): string {
+  const { gap, give } = figuresOf(closed);
+  return `${closed.lossNg < 0 ? '\u2212' : ''}${gap} ± ${give}`;
 }
 
 const dayWords = (ms: number, { zone }: Policy) => formatCivilDate(civilDateOf(instant(ms), zone));
