@@ -13,8 +13,8 @@ import { decimalsOfStep, formatMassWithUnit, type MassNg, massNg } from '../unit
 import { uOfSum } from '../weighing/uncertainty.ts';
 import type { Balances } from './balances.ts';
 import { type Chain, chainOf, networkOf, type Term, termOf } from './chain.ts';
-import { type JobWeights, jobWeights } from './job-weights.ts';
 import { type History, historyOf, type Step } from './history.ts';
+import { type JobWeights, jobWeights } from './job-weights.ts';
 import { type StoneCheck, stoneChecks } from './stone-checks.ts';
 import { type Told, told } from './told.ts';
 

@@ -43,7 +43,9 @@ interface Reckoned {
 export function jobWeights({ closed, chain, streams, cameIn, crossed, usualFrom }: Reckoned): JobWeights {
   const verdict = closed?.verdict ?? 'not checked';
   const stepNg = closed?.stepNg || (cameIn?.stepNg ?? 10_000_000);
-  const figures = closed ? figuresOf(closed) : { gap: toStep(0, stepNg), give: toStep(0, stepNg), shows: toStep(0, stepNg), dustMost: null };
+  const figures = closed
+    ? figuresOf(closed)
+    : { gap: toStep(0, stepNg), give: toStep(0, stepNg), shows: toStep(0, stepNg), dustMost: null };
   const isOpen = !closed || verdict === 'not checked' || (chain.movedSince && verdict !== 'does not agree');
   return {
     ...{ verdict, says: VERDICT_WORDS[verdict], lossNg: closed?.lossNg ?? massNg(0), stepNg, usualFrom, ...figures },

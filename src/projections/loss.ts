@@ -64,7 +64,10 @@ export function rateFrom(jobs: readonly LossJob[], operation: Operation, family:
   const own = jobs.filter((one) => one.operation === operation && one.family === family && !one.leftOut);
   if (own.length < ENOUGH) return null;
   const losses = own.map((one) => ({ value: lossG(one) / one.workedG, u: one.closed.uG / one.workedG }));
-  return { ...usualRate(losses, assumedLoss(operation, family)), from: `learned from ${own.length} finished jobs of this shop at such work` };
+  return {
+    ...usualRate(losses, assumedLoss(operation, family)),
+    from: `learned from ${own.length} finished jobs of this shop at such work`,
+  };
 }
 
 export interface LossChart {

@@ -2,7 +2,18 @@
 import { type MassNg, massNg } from '../units/mass.ts';
 import { effectiveDof, uOfSum, type Worth } from '../weighing/uncertainty.ts';
 import { normalTails } from './distributions.ts';
-import { ACTION_ALPHA, dustUpper, LEAST_U_G, type Level, levelAt, lossTail, NOTE_ALPHA, type Spread, type UsualLoss, Z95 } from './loss-law.ts';
+import {
+  ACTION_ALPHA,
+  dustUpper,
+  LEAST_U_G,
+  type Level,
+  levelAt,
+  lossTail,
+  NOTE_ALPHA,
+  type Spread,
+  type UsualLoss,
+  Z95,
+} from './loss-law.ts';
 
 /** Version of this arithmetic; every verdict handed out names it. */
 export const CALC_VERSION = '2';
@@ -54,7 +65,10 @@ interface Options {
 }
 
 /** Closes the weighings of one job. */
-export function closure(weighings: readonly Weighing[], { usual, unweighed = false, fitnessG = Number.POSITIVE_INFINITY }: Options = {}): Closure {
+export function closure(
+  weighings: readonly Weighing[],
+  { usual, unweighed = false, fitnessG = Number.POSITIVE_INFINITY }: Options = {},
+): Closure {
   const lossNg = massNg(weighings.reduce((sum, { sign, ng }) => sum + sign * ng, 0));
   const uG = Math.max(LEAST_U_G, uOfSum(weighings));
   const stepNg = Math.max(0, ...weighings.map((weighing) => weighing.stepNg ?? 0));
@@ -89,13 +103,6 @@ function judge(lossNg: number, error: Spread, usual: UsualLoss | undefined): Jud
     dustMostG: usual ? dustUpper(usual, Z95) : 0,
     finding: findingOf(pWeighing, pLoss, pGain),
   };
-}
-
-/** The same weighings judged by another usual loss: what a job is worth once the shop has learned more. */
-export function judgedAnew(closed: Closure, usual: UsualLoss | undefined): Closure {
-  const { lossNg, uG, stepNg, dof, fitnessG, verdict } = closed;
-  const judged = judge(lossNg, { uG, stepNg, dof }, usual);
-  return { ...closed, ...judged, verdict: verdict === 'not checked' ? verdict : verdictOf(Math.min(judged.pLoss, judged.pGain), 2 * uG <= fitnessG) };
 }
 
 function findingOf(pWeighing: number, pLoss: number, pGain: number): Finding {

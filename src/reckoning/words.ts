@@ -50,12 +50,14 @@ export function customerJob(masses: JobMasses, closed: Closure): string {
   const { stepNg, lossNg, verdict, finding } = closed;
   const { gap, give, shows, dustMost } = figuresOf(closed);
   if (verdict === 'not checked') return 'Not every part of this job was weighed, so it was not checked by weight.';
-  if (verdict === 'cannot tell') return `What was weighed or estimated is known to within ${give} only, too wide to say that the weights agree.`;
+  if (verdict === 'cannot tell')
+    return `What was weighed or estimated is known to within ${give} only, too wide to say that the weights agree.`;
   if (verdict === 'weigh again') return `The weights before and after differ by ${gap}. We are weighing again before we say more.`;
   if (verdict === 'does not agree') {
     return `The weights before and after differ by ${gap}, more than our balances${dustMost === null ? '' : ' and the usual dust of such work'} can explain. We are checking our records and will tell you what we find.`;
   }
-  if (finding === 'usual loss') return `${gap} is missing; such work usually leaves up to ${dustMost} as dust. A gap of ${shows} or more would have shown.`;
+  if (finding === 'usual loss')
+    return `${gap} is missing; such work usually leaves up to ${dustMost} as dust. A gap of ${shows} or more would have shown.`;
   const told = [
     masses.cutNg ? `${toStep(masses.cutNg, stepNg)} was cut away` : '',
     masses.filingsNg ? `${toStep(masses.filingsNg, stepNg)} was collected as filings` : '',
@@ -122,8 +124,14 @@ export function ownerJob(closed: Closure): string {
 export function ownerSuspects({ suspects }: SuspectSet, stepNg: number, nameOf: (id: string) => string = (id) => id): string {
   const [measured] = suspects.filter(({ fault }) => fault !== 'factor drifted');
   const about = measured ? `about ${toStep(1e9 * Math.abs(measured.size), stepNg)} ± ${upToStep(2e9 * measured.u, stepNg)}` : '';
-  const weighings = suspects.flatMap((one) => (one.fault === 'weighing wrong' ? [`${nameOf(one.stream)} (too ${one.size > 0 ? 'heavy' : 'light'})`] : []));
-  const losses = suspects.flatMap((one) => (one.fault === 'loss' ? [`${about} may have ${one.size < 0 ? 'come in unrecorded' : 'gone'} at ${list(one.nodes.map(nameOf), 'and')}`] : []));
+  const weighings = suspects.flatMap((one) =>
+    one.fault === 'weighing wrong' ? [`${nameOf(one.stream)} (too ${one.size > 0 ? 'heavy' : 'light'})`] : [],
+  );
+  const losses = suspects.flatMap((one) =>
+    one.fault === 'loss'
+      ? [`${about} may have ${one.size < 0 ? 'come in unrecorded' : 'gone'} at ${list(one.nodes.map(nameOf), 'and')}`]
+      : [],
+  );
   const drifts = suspects.flatMap((one) => (one.fault === 'factor drifted' ? [nameOf(one.factor)] : []));
   const said = [
     weighings.length > 0 ? `the weighing of ${list(weighings, 'or')} may be wrong by ${about}` : '',

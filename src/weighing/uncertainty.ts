@@ -92,7 +92,13 @@ export function worthOfReading(balance: BalanceParameters, loadNg: MassNg, circu
   const factors: Factor[] = [{ id: `gain:${id}:${epoch}`, sensitivityG: uGain * loadG }];
   if (drift) factors.push({ id: `drift:${id}:${drift.day}`, sensitivityG: drift.uRelative * loadG });
   if (tare) factors.push({ id: `tare:${tare.container}`, sensitivityG: -tare.uG });
-  return { uRandomG: Math.sqrt(readingVariance(terms)), factors, sG: sG / Math.sqrt(repeats), dof: repeatability.readings - 1, sOf: `${id}:${epoch}` };
+  return {
+    uRandomG: Math.sqrt(readingVariance(terms)),
+    factors,
+    sG: sG / Math.sqrt(repeats),
+    dof: repeatability.readings - 1,
+    sOf: `${id}:${epoch}`,
+  };
 }
 
 /** Worth of an estimate between two limits, rectangular unless told otherwise (JCGM 100, 4.3.7); a formula's shared error is a factor. */

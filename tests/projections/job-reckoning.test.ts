@@ -1,8 +1,8 @@
 // Whole jobs reckoned from their leaves: what is compared, what cancels, what cannot be known, and which suspects are named.
 import { afterEach, beforeEach, describe, expect, it } from 'vitest';
 import { balancesIn } from '../../src/projections/balances.ts';
-import { BAND } from '../../src/projections/job-weights.ts';
 import { type Grounds, type JobReckoning, reckonJob } from '../../src/projections/job-reckoning.ts';
+import { BAND } from '../../src/projections/job-weights.ts';
 import { told } from '../../src/projections/told.ts';
 import { whyOf } from '../../src/projections/why.ts';
 import { shelfOn } from '../../src/store/shelf.ts';

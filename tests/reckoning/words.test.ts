@@ -112,7 +112,8 @@ describe('what a customer reads of a job', () => {
     expect(plain(told.differs)).toContain('differ by 0.55 g, more than our balances can explain');
     expect(plain(told.gained)).toContain('differ by 0.18 g');
   });
-  it('calls usual what is usual', () => expect(plain(told.usual)).toMatch(/^0\.05 g is missing; such work usually leaves up to 0\.0\d g as dust\./));
+  it('calls usual what is usual', () =>
+    expect(plain(told.usual)).toMatch(/^0\.05 g is missing; such work usually leaves up to 0\.0\d g as dust\./));
   it('does not pass off what was never weighed', () => expect(told.unweighed).toContain('not checked by weight'));
 });
 
@@ -155,7 +156,9 @@ describe('what an insurer reads', () => {
     ]);
   });
   it('does not read a figure of what was not checked', () => {
-    expect(insurerJob([], closure(job(8.42), { unweighed: true }), { unweighed: [], estimated: [], byDifference: [] })).toContain('Not checked by weight.');
+    expect(insurerJob([], closure(job(8.42), { unweighed: true }), { unweighed: [], estimated: [], byDifference: [] })).toContain(
+      'Not checked by weight.',
+    );
   });
 });
 
