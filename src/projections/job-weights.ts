@@ -27,8 +27,8 @@ export interface JobWeights extends Figures {
   /** Readings that nobody read on a balance, by their entries. */
   readonly notRead: NotRead;
 }
-/** Share of the beam's reach that is within what the balances and usual dust explain. */
-export const BAND = 12 / 26;
+/** Half of the beam's reach is within what the balances and usual dust explain. */
+export const BAND = 1 / 2;
 
 interface Reckoned {
   readonly closed: Closure | null;

@@ -79,7 +79,7 @@ export const AWAITED: readonly Awaited[] = [
     because:
       'what a balance is trusted with: fitness for a load, growth since its last check, what a certificate and a difference are worth',
     of: {
-      'src/reckoning/closure.ts': ['eitherTail'],
+      'src/reckoning/loss-law.ts': ['eitherTail'],
       'src/reckoning/distributions.ts': ['chiSquaredUpper'],
       'src/reckoning/drift.ts': ['whitened'],
       'src/reckoning/matrix.ts': ['diagonal'],

@@ -1,9 +1,7 @@
 // The beam: what came in on the left pan, what is accounted for on the right; its tilt and band are those of the job's own levels.
-import { BAND } from '../../src/projections/job-weights.ts';
-
 export interface BeamProps {
   readonly state: 'open' | 'level' | 'off';
-  /** −1 to 1: right pan up to right pan down. */
+  /** −1 to 1: right pan up to right pan down; within a half is within what the balances and usual dust explain. */
   readonly tilt: number;
   readonly sentence: string;
 }
@@ -17,7 +15,7 @@ export function Beam({ state, tilt, sentence }: BeamProps) {
   return (
     <svg class={`beam ${state}`} viewBox="0 0 720 150" role="img" aria-label={sentence}>
       <title>{sentence}</title>
-      <rect class="band" x="150" y={70 - BAND * REACH} width="420" height={2 * BAND * REACH} />
+      <rect class="band" x="150" y={70 - REACH / 2} width="420" height={REACH} />
       <path class="post" d="M360 70V128M330 129h60" />
       <path class="arm" d={`M150 ${left}L570 ${right}`} />
       <path class="pan" d={`${pan(150, left)}${pan(570, right)}`} />
