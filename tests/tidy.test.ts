@@ -1,6 +1,6 @@
 // The house rules, checked by reading the source as text: import directions, purity, one file per entry, sizes, the top level.
 import { execFileSync } from 'node:child_process';
-import { readdirSync, readFileSync, statSync } from 'node:fs';
+import { existsSync, readdirSync, readFileSync, statSync } from 'node:fs';
 import { join } from 'node:path';
 import { describe, expect, it } from 'vitest';
 import { ENTRIES } from '../src/entries/index.ts';
@@ -324,6 +324,14 @@ describe('state and casts', () => {
   });
 });
 
+/** The folders in the first column of the map. */
+const mapped = (map: string): readonly string[] => [...map.matchAll(/^\| `([\w/]+)` \|/gm)].map(([, folder]) => folder ?? '');
+/** Files named with their folder, but for those that a new entry would add. */
+const filesNamed = (map: string): readonly string[] =>
+  [...map.replace(/## Add an entry[\s\S]*?(?=\n## |$)/, '').matchAll(/`((?:src|views|tests|seed|drizzle)\/[\w./-]+\.\w+)`/g)].map(
+    ([, path]) => path ?? '',
+  );
+
 describe('the house', () => {
   it('has only its agreed top level', () => {
     const tracked = execFileSync('git', ['ls-files'], { cwd: ROOT, encoding: 'utf8' }).split('\n');
@@ -343,6 +351,21 @@ describe('the house', () => {
       'seed',
     ];
     expect([...top].filter((name) => !agreed.includes(name))).toEqual([]);
+  });
+  it('is as its map says: every folder of it, every room of web, and every file it names', () => {
+    const map = read('DEVELOPERS.md');
+    const folders = readdirSync(join(ROOT, 'src'), { withFileTypes: true }).flatMap((one) =>
+      one.isDirectory() ? [`src/${one.name}`] : [],
+    );
+    expect(mapped(map).toSorted()).toEqual([...folders, 'views', 'drizzle', 'seed', 'tests'].toSorted());
+    const rooms = readdirSync(join(ROOT, 'src/web'));
+    expect(rooms.filter((room) => !map.includes(`\`${room}\``))).toEqual([]);
+    expect(filesNamed(map).filter((path) => !existsSync(join(ROOT, path)))).toEqual([]);
+  });
+  it('would be found to differ from its map', () => {
+    const map = '| `src/web` | pages |\n| `src/gone` | nothing |\n\nSee `src/web/gone.ts`.\n\n## Add an entry\n\n`src/entries/new.ts`\n';
+    expect(mapped(map)).toEqual(['src/web', 'src/gone']);
+    expect(filesNamed(map)).toEqual(['src/web/gone.ts']);
   });
   it('begins every source file with what it is', () => {
     expect(SOURCES.filter((path) => !/^\/\/ \S/.test(read(path)))).toEqual([]);

@@ -77,11 +77,6 @@ export function mixtureDensity(parts: Readonly<Partial<Record<Element, number>>>
   return total / entries.reduce((sum, [element, part]) => sum + part / ELEMENT_DENSITY[element], 0);
 }
 
-/** Whether a printed density is off the reciprocal rule by more than alloys of one karat differ, as 20.80 for Pt950Co is. */
-export function isDensityDoubtful(printed: number, byRule: number): boolean {
-  return Math.abs(printed / byRule - 1) > ALLOY_BAND_PERCENT / 100;
-}
-
 /** The published range for "14ct yellow" or the standard alone, or null. */
 export function densityRange(alloy: string): readonly [low: number, high: number] | null {
   return (DENSITY_RANGES[alloy] ?? DENSITY_RANGES[alloy.split(' ')[0] ?? ''])?.range ?? null;

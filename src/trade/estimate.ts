@@ -18,11 +18,6 @@ export function estimateOf(grams: number, bandPercent: number, formula: FormulaI
   return { massNg: massNg(Math.round(grams * 1e9)), plusMinusNg: massNg(Math.round(grams * bandPercent * 1e7)), formula };
 }
 
-/** `count` alike: the formula's error is shared by all of them, so the bands add and do not average out. */
-export function timesAlike(each: MassEstimate, count: number): MassEstimate {
-  return { ...each, massNg: massNg(each.massNg * count), plusMinusNg: massNg(each.plusMinusNg * count) };
-}
-
 /** Whether a weighed mass lies within the estimate's band; inside proves nothing, outside asks a question. */
 export function agreesWith({ massNg: ng, plusMinusNg }: MassEstimate, weighedNg: MassNg): 'consistent' | 'flag' {
   return Math.abs(weighedNg - ng) <= plusMinusNg ? 'consistent' : 'flag';

@@ -128,8 +128,3 @@ export const GEMS = {
   },
 } as const satisfies Readonly<Record<string, Gem>>;
 export type GemName = keyof typeof GEMS;
-
-/** Gems whose range holds a measured specific gravity; a list to look at, never a name. */
-export function gemsAt(specificGravity: number): readonly GemName[] {
-  return (Object.keys(GEMS) as GemName[]).filter((gem) => specificGravity >= GEMS[gem].range[0] && specificGravity <= GEMS[gem].range[1]);
-}

@@ -61,11 +61,6 @@ export function acidPickleAllowed(stone: StoneAsSeen, isHot: boolean): 'yesWhenC
   return isOut(answer) ? 'no' : answer === 'caution' ? 'caution' : 'yesWhenCool';
 }
 
-/** Whether printed advice is milder than the strictest source and so is not taken: one care page has amethyst under a torch (DOR). */
-export function isAdviceTooMild(stone: StoneAsSeen, step: CareStep, advised: CareAnswer): boolean {
-  return strictness(advised) < strictness(stoneCare(stone, step).answer);
-}
-
 const isOut = (answer: CareAnswer): boolean => strictness(answer) >= strictness('remove');
 const strictness = (answer: CareAnswer): number => CARE_ANSWERS.indexOf(answer);
 

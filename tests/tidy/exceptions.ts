@@ -96,7 +96,6 @@ export const AWAITED: readonly Awaited[] = [
     of: {
       'src/trade/alloys.ts': [
         'SILVER_SOLDER_MELTS_C',
-        'isDensityDoubtful',
         'isDensityImplausible',
         'troyOuncesPerCubicInch',
         'hydrostaticDensity',
@@ -105,7 +104,7 @@ export const AWAITED: readonly Awaited[] = [
       ],
       'src/trade/cautions.ts': ['ukCoatingGate'],
       'src/trade/claws.ts': ['clawMass'],
-      'src/trade/estimate.ts': ['timesAlike', 'showsAt'],
+      'src/trade/estimate.ts': ['showsAt'],
       'src/trade/expected-weight.ts': ['expectedWeight'],
       'src/trade/fineness-law.ts': [
         'US_SILVER_WORDS',
@@ -118,7 +117,7 @@ export const AWAITED: readonly Awaited[] = [
       'src/trade/plating.ts': ['coatMgPerCm2PerMicrometre'],
       'src/trade/sizing.ts': ['sizingBesideRule'],
       'src/trade/stock-shapes.ts': ['sheetMass'],
-      'src/trade/stone-care.ts': ['torchAction', 'ultrasonicAllowed', 'acidPickleAllowed', 'isAdviceTooMild'],
+      'src/trade/stone-care.ts': ['torchAction', 'ultrasonicAllowed', 'acidPickleAllowed'],
       'src/trade/wear.ts': ['WEAR_MG_PER_YEAR', 'wearMass'],
       'src/units/ring-size.ts': ['formatRingSize'],
     },
@@ -127,7 +126,6 @@ export const AWAITED: readonly Awaited[] = [
     because: 'stones estimated from what can be measured in the setting, and papers read against what is seen',
     of: {
       'src/trade/carat-words.ts': ['paperCarats', 'statedRange', 'isFractionPlausible'],
-      'src/trade/gems.ts': ['gemsAt'],
       'src/trade/stones.ts': ['lengthWidthRatio', 'sphereMass', 'roundByDiameter', 'simulantRatio', 'besideEstimate'],
     },
   },

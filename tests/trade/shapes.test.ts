@@ -2,7 +2,7 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { clawMass } from '../../src/trade/claws.ts';
-import { agreesWith, estimateOf, type MassEstimate, showsAt, timesAlike } from '../../src/trade/estimate.ts';
+import { agreesWith, estimateOf, type MassEstimate, showsAt } from '../../src/trade/estimate.ts';
 import { expectedWeight } from '../../src/trade/expected-weight.ts';
 import { isLossWithin, LOSS_NORMS, lossNorm } from '../../src/trade/loss-norms.ts';
 import { coatMass, flatBandAreaMm2 } from '../../src/trade/plating.ts';
@@ -130,11 +130,6 @@ describe('small masses', () => {
 });
 
 describe('estimates together', () => {
-  it('add their bands, since one formula errs one way', () => {
-    const each = estimateOf(0.006, 15, 'diamond-round-1');
-    expect(timesAlike(each, 12)).toEqual({ massNg: 12 * each.massNg, plusMinusNg: 12 * each.plusMinusNg, formula: 'diamond-round-1' });
-  });
-
   it('make an expected weight with the sum of their bands', () => {
     const added = { sign: 1, ...estimateOf(0.5, 10, 'stock-rect-1') } as const;
     const stone = { sign: -1, massNg: massNg(200_000_000) } as const;
