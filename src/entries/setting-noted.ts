@@ -4,7 +4,7 @@ import { fact } from '../book/facts.ts';
 import { identities } from '../book/given.ts';
 import { anyStaff } from '../book/may.ts';
 import { pieceIsGone } from '../book/refusals.ts';
-import { BACKINGS, CUTS, SEAT_STATES, SPECIES } from '../book/stones.ts';
+import { BACKINGS, CUTS, SEAT_STATES, SPECIES } from '../book/stone-words.ts';
 import { choice, count, decimal, text } from '../book/values.ts';
 
 export const settingNoted = defineEntry({

@@ -4,7 +4,7 @@ import { fact, flow } from '../book/facts.ts';
 import { identities } from '../book/given.ts';
 import { anyStaff } from '../book/may.ts';
 import { pieceIsGone, workNotAgreed } from '../book/refusals.ts';
-import { SPECIES } from '../book/stones.ts';
+import { SPECIES } from '../book/stone-words.ts';
 import { choice, day, text } from '../book/values.ts';
 import { after, weightWords } from '../book/words.ts';
 import { formatCivilDate } from '../units/dates.ts';

@@ -4,7 +4,7 @@ import { flow } from '../book/facts.ts';
 import { identities } from '../book/given.ts';
 import { anyStaff } from '../book/may.ts';
 import { exactlyOne, notOneStone, pieceIsGone, thingIsGone, workNotAgreed } from '../book/refusals.ts';
-import { STONE_CONDITIONS } from '../book/stones.ts';
+import { STONE_CONDITIONS } from '../book/stone-words.ts';
 import { choice, count } from '../book/values.ts';
 import { after, stonesWords, weightWords } from '../book/words.ts';
 

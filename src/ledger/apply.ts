@@ -1,7 +1,7 @@
 // Leaf → things, the one way: live, import, rebuild and mirror all go through here.
 import { type RefKind, STREAM_KINDS } from '../units/ids.ts';
 import { correctionsIn, factsOf } from './corrections.ts';
-import { type Drafts, foldFacts } from './fold.ts';
+import { foldFacts, type Touched } from './fold.ts';
 import type { Kept, Leaf } from './leaf.ts';
 import type { Overlay } from './overlay.ts';
 import { entryType } from './registry.ts';
@@ -11,13 +11,13 @@ import { newThing, type Thing } from './thing.ts';
 export async function applyLeaf(overlay: Overlay, kept: Kept): Promise<void> {
   const { leaf, seq, hash } = kept;
   const before = new Map<string, Thing | undefined>();
-  const drafts = await draftsOf(leaf, async (id) => {
+  const touched = await touchedBy(leaf, async (id) => {
     before.set(id, await overlay.thing(id));
     return before.get(id);
   });
   const facts = factsOf(leaf);
-  foldFacts(drafts, seq, facts);
-  for (const [id, thing] of drafts) if (thing !== before.get(id)) overlay.things.set(id, thing);
+  foldFacts(touched, seq, facts);
+  for (const [id, thing] of touched) if (thing !== before.get(id)) overlay.things.set(id, thing);
   for (const { s, n } of leaf.links) overlay.heads.set(s, { size: n + 1, hash });
   overlay.written.push(kept);
   // What is sealed never reaches facts, so its correction changes no thing.
@@ -32,13 +32,13 @@ async function refold(overlay: Overlay, stream: string): Promise<void> {
   const leaves = await overlay.leaves(stream);
   const corrections = correctionsIn(leaves);
   const blank = new Map<string, Thing>();
-  const drafts: Drafts = new Map();
+  const touched: Touched = new Map();
   for (const { seq, hash, leaf } of leaves) {
-    for (const [id, thing] of await draftsOf(leaf, async (id) => drafts.get(id) ?? blanked(await overlay.thing(id), blank)))
-      drafts.set(id, thing);
-    foldFacts(drafts, seq, factsOf(leaf, corrections.get(hash)));
+    for (const [id, thing] of await touchedBy(leaf, async (id) => touched.get(id) ?? blanked(await overlay.thing(id), blank)))
+      touched.set(id, thing);
+    foldFacts(touched, seq, factsOf(leaf, corrections.get(hash)));
   }
-  for (const thing of drafts.values()) if (thing.stream === stream) overlay.things.set(thing.id, thing);
+  for (const thing of touched.values()) if (thing.stream === stream) overlay.things.set(thing.id, thing);
 }
 
 function blanked(thing: Thing | undefined, blank: Map<string, Thing>): Thing | undefined {
@@ -47,20 +47,20 @@ function blanked(thing: Thing | undefined, blank: Map<string, Thing>): Thing | u
 }
 
 /** The things a leaf names or begins, and the jobs they belong to. */
-async function draftsOf(leaf: Leaf, known: (id: string) => Promise<Thing | undefined>): Promise<Drafts> {
-  const drafts: Drafts = new Map();
+async function touchedBy(leaf: Leaf, known: (id: string) => Promise<Thing | undefined>): Promise<Touched> {
+  const touched: Touched = new Map();
   const subject = leaf.links[0]?.s ?? '';
   for (const [name, { role, kinds }] of Object.entries(entryType(leaf.type, leaf.ver).fields)) {
     const id = leaf.data[name];
     const kind = kinds[0];
     if (role === 'tells' || typeof id !== 'string' || !kind || kind === 'entry') continue;
-    drafts.set(id, (await known(id)) ?? newThing(id, kind, streamBegun(kind, id, subject), leaf.seq));
+    touched.set(id, (await known(id)) ?? newThing(id, kind, streamBegun(kind, id, subject), leaf.seq));
   }
-  for (const { stream } of [...drafts.values()]) {
-    const owner = drafts.get(stream) ?? (await known(stream));
-    if (owner) drafts.set(stream, owner);
+  for (const { stream } of [...touched.values()]) {
+    const owner = touched.get(stream) ?? (await known(stream));
+    if (owner) touched.set(stream, owner);
   }
-  return drafts;
+  return touched;
 }
 
 /** The stream of a thing that begins: its own, or its subject's. */

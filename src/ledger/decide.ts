@@ -7,7 +7,7 @@ import { GENESIS, type Link, readLeaf, sealedDigest } from '../log/leaf.ts';
 import { leafHash } from '../log/merkle.ts';
 import { applyLeaf } from './apply.ts';
 import { mayOf, notAllowed } from './authority.ts';
-import type { Answer, Command, Kept, Leaf, Line, Writer } from './leaf.ts';
+import type { Answer, Command, Kept, Leaf, Line, Stopped, Writer } from './leaf.ts';
 import { load } from './load.ts';
 import { accept, type Overlay, overlayOn } from './overlay.ts';
 import { checkReadings } from './plausible.ts';
@@ -54,8 +54,6 @@ async function findConflict(overlay: Overlay, command: Command): Promise<Extract
   }
   return null;
 }
-
-type Stopped = Extract<Answer, { answer: 'refused' | 'asked' }>;
 
 async function decideLine(overlay: Overlay, command: Command, line: Line, index: number, writer: Writer): Promise<Drafted | Stopped> {
   const entry = entryType(line.type);

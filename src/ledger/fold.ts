@@ -1,27 +1,27 @@
-// Facts → things. Pure: one leaf's facts are folded into the drafts of the things they name; nothing here knows an entry type.
+// Facts → things. Pure: one leaf's facts are folded into the things they touch; nothing here knows an entry type.
 import type { End, Fact } from '../book/facts.ts';
 import { isWet } from '../book/work.ts';
 import { netNg, type Reading } from '../weighing/reading.ts';
 import { addOpen, EMPTY, keptReading, mergeTallies, restsWith, type Tally, type Thing } from './thing.ts';
 
 /** The things a leaf may touch: those it names or begins, and the jobs they belong to. */
-export type Drafts = Map<string, Thing>;
+export type Touched = Map<string, Thing>;
 
-/** Folds the facts of the leaf at `seq` into the drafts. A fact about a thing that is not there is a bug. */
-export function foldFacts(drafts: Drafts, seq: number, facts: readonly Fact[]): void {
+/** Folds the facts of the leaf at `seq` into the things it touches. A fact about a thing that is not there is a bug. */
+export function foldFacts(touched: Touched, seq: number, facts: readonly Fact[]): void {
   facts.forEach((one, index) => {
-    if (one.fact === 'flow') foldFlow(drafts, seq, `${seq}.${index}`, one);
-    else if (one.fact !== 'correction') amend(drafts, one.of, (thing) => foldSaid(thing, seq, `${seq}.${index}`, one));
+    if (one.fact === 'flow') foldFlow(touched, seq, `${seq}.${index}`, one);
+    else if (one.fact !== 'correction') amend(touched, one.of, (thing) => foldSaid(thing, seq, `${seq}.${index}`, one));
   });
 }
 
 type Flow = Extract<Fact, { fact: 'flow' }>;
 type Saying = Exclude<Fact, { fact: 'flow' | 'correction' }>;
 
-function amend(drafts: Drafts, id: string, change: (thing: Thing) => Thing): void {
-  const thing = drafts.get(id);
+function amend(touched: Touched, id: string, change: (thing: Thing) => Thing): void {
+  const thing = touched.get(id);
   if (!thing) throw new Error(`a fact names ${id}, which the entry neither names nor begins`);
-  drafts.set(id, change(thing));
+  touched.set(id, change(thing));
 }
 
 function foldSaid(thing: Thing, seq: number, key: string, said: Saying): Thing {
@@ -65,26 +65,26 @@ function foldReading(thing: Thing, key: string, { reading, state }: Extract<Fact
   return { ...thing, expected: { ng, open: {} }, rests, stepNg: reading.stepNg ?? 0 };
 }
 
-function foldFlow(drafts: Drafts, seq: number, key: string, flow: Flow): void {
-  const source = isThing(flow.from) ? drafts.get(flow.from) : undefined;
+function foldFlow(touched: Touched, seq: number, key: string, flow: Flow): void {
+  const source = isThing(flow.from) ? touched.get(flow.from) : undefined;
   if (isThing(flow.from) && !source) throw new Error(`a flow leaves ${flow.from}, which the entry neither names nor begins`);
   const stones = flow.whole ? (source?.stones ?? 0) : flow.matter.kind === 'stones' ? flow.matter.count : 0;
   if (source) {
-    moveStones(drafts, source, -stones);
-    amend(drafts, source.id, (thing) => (flow.whole ? emptied(thing, flow.to) : moved(thing, key, -1, flow.reading)));
+    moveStones(touched, source, -stones);
+    amend(touched, source.id, (thing) => (flow.whole ? emptied(thing, flow.to) : moved(thing, key, -1, flow.reading)));
     if (flow.whole && flow.to === 'outside' && source.kind === 'piece')
-      amendJob(drafts, source, (job) => ({ ...job, pieces: job.pieces - 1 }));
+      amendJob(touched, source, (job) => ({ ...job, pieces: job.pieces - 1 }));
   }
-  if (isThing(flow.to)) receive(drafts, seq, key, flow, flow.to, source, stones);
+  if (isThing(flow.to)) receive(touched, seq, key, flow, flow.to, source, stones);
 }
 
-function receive(drafts: Drafts, seq: number, key: string, flow: Flow, to: string, source: Thing | undefined, stones: number): void {
-  const target = drafts.get(to);
+function receive(touched: Touched, seq: number, key: string, flow: Flow, to: string, source: Thing | undefined, stones: number): void {
+  const target = touched.get(to);
   if (!target) throw new Error(`a flow reaches ${to}, which the entry neither names nor begins`);
   const comesIn = target.kind === 'piece' && flow.from === 'outside' && (target.begun === seq || target.gone);
-  if (comesIn) amendJob(drafts, target, (job) => ({ ...job, pieces: job.pieces + 1 }));
-  moveStones(drafts, target, stones);
-  amend(drafts, to, (thing) => ({ ...(flow.whole && source ? joined(thing, source) : moved(thing, key, 1, flow.reading)), gone: false }));
+  if (comesIn) amendJob(touched, target, (job) => ({ ...job, pieces: job.pieces + 1 }));
+  moveStones(touched, target, stones);
+  amend(touched, to, (thing) => ({ ...(flow.whole && source ? joined(thing, source) : moved(thing, key, 1, flow.reading)), gone: false }));
 }
 
 const isThing = (end: End): end is Exclude<End, 'outside' | 'between jobs'> => end !== 'outside' && end !== 'between jobs';
@@ -114,14 +114,14 @@ const joined = (thing: Thing, whole: Thing): Thing => ({
 });
 
 /** Stones are counted in the thing that holds them; a job counts those that are out of its pieces. */
-function moveStones(drafts: Drafts, thing: Thing, by: number): void {
+function moveStones(touched: Touched, thing: Thing, by: number): void {
   if (by === 0) return;
-  amend(drafts, thing.id, (now) => ({ ...now, stones: (now.stones ?? 0) + by }));
-  if (thing.kind !== 'piece') amendJob(drafts, thing, (job) => ({ ...job, stonesOut: job.stonesOut + by }));
+  amend(touched, thing.id, (now) => ({ ...now, stones: (now.stones ?? 0) + by }));
+  if (thing.kind !== 'piece') amendJob(touched, thing, (job) => ({ ...job, stonesOut: job.stonesOut + by }));
 }
 
 /** The job of a thing is the thing of its stream; pools and shop things have none. */
-function amendJob(drafts: Drafts, thing: Thing, change: (job: Thing) => Thing): void {
-  const job = drafts.get(thing.stream);
-  if (job?.kind === 'job') drafts.set(job.id, change(job));
+function amendJob(touched: Touched, thing: Thing, change: (job: Thing) => Thing): void {
+  const job = touched.get(thing.stream);
+  if (job?.kind === 'job') touched.set(job.id, change(job));
 }

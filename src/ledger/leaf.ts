@@ -65,6 +65,8 @@ export type Answer =
   | { readonly answer: 'asked'; readonly line: number; readonly code: string; readonly say: string; readonly field?: string }
   | { readonly answer: 'conflict'; readonly stream: string; readonly since: readonly number[] }
   | { readonly answer: 'form reused'; readonly recorded: Extract<Answer, { answer: 'written' }> };
+/** Why a line is not written: it breaks a rule, or must be weighed or said again first. */
+export type Stopped = Extract<Answer, { answer: 'refused' | 'asked' }>;
 
 /** A leaf as it is kept: parsed, with its hash (RFC 6962, base64url) and, where they could be opened, its sealed values. */
 export interface Kept {

@@ -7,12 +7,10 @@ import type { Reading } from '../weighing/reading.ts';
 import { netNg } from '../weighing/reading.ts';
 import { parametersOf } from '../weighing/worth.ts';
 import { expectedOf, isOdd, oddWords, type Plates, usualOff } from './expected.ts';
-import type { Answer, Line } from './leaf.ts';
+import type { Line, Stopped } from './leaf.ts';
 import type { Overlay } from './overlay.ts';
 import { type AnyEntry, readingsIn, type Views } from './registry.ts';
 import type { Thing } from './thing.ts';
-
-type Said = Extract<Answer, { answer: 'refused' | 'asked' }>;
 
 /** Checks every reading of the line against its balance, the entry's own doubt, and what the ledger expects; null when nothing is odd. */
 export async function checkReadings(
@@ -22,7 +20,7 @@ export async function checkReadings(
   view: Views,
   stamp: Stamp,
   shop: string | undefined,
-): Promise<Said | null> {
+): Promise<Stopped | null> {
   const readings = readingsIn(entry, data);
   for (const { path, reading } of readings) {
     const odd = checkNet(path, reading) ?? (await checkOnBalance(overlay, path, reading));
@@ -39,7 +37,7 @@ export async function checkReadings(
 const isAnswered = (reading: Reading) => (reading.repeats?.length ?? 0) > 0 && reading.because !== undefined;
 
 /** What is left once the listed tares are taken off is more than nothing. */
-function checkNet(path: string, reading: Reading): Said | null {
+function checkNet(path: string, reading: Reading): Stopped | null {
   const ng = netNg(reading);
   if (ng === null || ng > 0) return null;
   const tares = (reading.onPan ?? []).map(({ thing }) => thing).join(' and ');
@@ -47,10 +45,10 @@ function checkNet(path: string, reading: Reading): Said | null {
   return { answer: 'refused', line: 0, code: 'nothing_left', say, field: path };
 }
 
-async function checkOnBalance(overlay: Overlay, path: string, reading: Reading): Promise<Said | null> {
+async function checkOnBalance(overlay: Overlay, path: string, reading: Reading): Promise<Stopped | null> {
   if (reading.balance === undefined) return null;
   const balance = (await overlay.thing(reading.balance))?.balance;
-  const refused = (code: 'not_found' | 'balance_unit' | 'over_largest_load', say: string): Said => ({
+  const refused = (code: 'not_found' | 'balance_unit' | 'over_largest_load', say: string): Stopped => ({
     answer: 'refused',
     line: 0,
     code,
@@ -88,7 +86,7 @@ async function checkExpected(
   data: Line['data'],
   stamp: Stamp,
   shop: string | undefined,
-): Promise<Said | null> {
+): Promise<Stopped | null> {
   const facts = entry.facts(data, stamp);
   for (const { path, reading } of readingsIn(entry, data)) {
     for (const fact of facts) {

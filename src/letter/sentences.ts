@@ -3,7 +3,7 @@ import { PIECE_KINDS } from '../book/pieces.ts';
 import { stonesWords } from '../book/words.ts';
 import type { Values } from '../ledger/registry.ts';
 import type { JobReckoning, Term } from '../projections/job-reckoning.ts';
-import type { JobStones } from '../projections/stones.ts';
+import type { JobStones } from '../projections/job-stones.ts';
 import { decimalsOfStep, formatMassWithUnit, massNg } from '../units/mass.ts';
 
 /** Grams to the step they were read in. */

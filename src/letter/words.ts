@@ -1,12 +1,12 @@
 // What a record letter says, put together from one job's own entries: a sentence, the beam, the stones, what was removed and added.
 import { METAL_WORDS, type MetalCode } from '../book/metals.ts';
-import { SPECIES } from '../book/stones.ts';
+import { SPECIES } from '../book/stone-words.ts';
 import { stonesWords } from '../book/words.ts';
 import { correctionsIn, patchedData } from '../ledger/corrections.ts';
 import type { Kept } from '../ledger/leaf.ts';
 import { entryType, readingsIn, type Values } from '../ledger/registry.ts';
 import type { JobReckoning, Term } from '../projections/job-reckoning.ts';
-import { countsThatDiffer, type JobStones, type Seat } from '../projections/stones.ts';
+import { countsThatDiffer, type JobStones, type Seat } from '../projections/job-stones.ts';
 import type { Closure } from '../reckoning/closure.ts';
 import { customerJob } from '../reckoning/words.ts';
 import { massNg } from '../units/mass.ts';

@@ -1,7 +1,7 @@
 // The usual cautions that the ledger itself calls for: what the stones noted in a job ask of the next step, and metal added to a marked piece.
 import type { Fact } from '../book/facts.ts';
 import { metalOf } from '../book/metals.ts';
-import { SPECIES } from '../book/stones.ts';
+import { SPECIES } from '../book/stone-words.ts';
 import type { Thing } from '../ledger/thing.ts';
 import { type Addition, showsAdditionCaution, ukAdditionGate } from '../trade/cautions.ts';
 import type { HallmarkMetal } from '../trade/fineness-law.ts';

@@ -1,6 +1,6 @@
 // Each stone and parcel of a job: counted out and in, and its first weight against its last where it was weighed twice.
 
-import { compareWeights, type Measured, type StoneComparison } from '../reckoning/stones.ts';
+import { compareWeights, type Measured, type StoneComparison } from '../reckoning/stone-agreement.ts';
 import type { MassNg } from '../units/mass.ts';
 import type { Worth } from '../weighing/uncertainty.ts';
 import type { History, Step } from './history.ts';

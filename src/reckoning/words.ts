@@ -8,7 +8,7 @@ import type { SettlementCheck } from './fine-metal.ts';
 import type { OwnMetal } from './own-metal.ts';
 import type { PeriodCount } from './periods.ts';
 import type { Slip, SlipKind } from './slip.ts';
-import type { ParcelComparison, StoneComparison, StoneVerdict, Worthwhile } from './stones.ts';
+import type { ParcelComparison, StoneComparison, StoneVerdict, Worthwhile } from './stone-agreement.ts';
 import type { SuspectSet } from './suspects.ts';
 
 export const VERDICT_WORDS: Readonly<Record<Verdict, string>> = {

@@ -5,7 +5,7 @@ import { BANDS } from '../book/bands.ts';
 import { type Data, observed, optional, refOrBegins, stated } from '../book/entry.ts';
 import { METAL_WORDS } from '../book/metals.ts';
 import { PHOTO_SHOWS } from '../book/photographs.ts';
-import { BACKINGS, CUTS, SEAT_STATES, SPECIES } from '../book/stones.ts';
+import { BACKINGS, CUTS, SEAT_STATES, SPECIES } from '../book/stone-words.ts';
 import { choice, count, decimal, file, fresh, group, list, lines as paragraph, text } from '../book/values.ts';
 import { after, stonesWords } from '../book/words.ts';
 import { PRICE_KINDS, WASTE_TERMS, WORK_STEPS, wordsOf } from '../book/work.ts';

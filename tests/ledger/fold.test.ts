@@ -1,7 +1,7 @@
 // What each fact does to the things it names, against sums worked out by hand: weights are in units of 0.01 g (10,000,000 ng).
 import { describe, expect, it } from 'vitest';
 import { type End, type Fact, fact, flow, flowOfWhole } from '../../src/book/facts.ts';
-import { type Drafts, foldFacts } from '../../src/ledger/fold.ts';
+import { foldFacts, type Touched } from '../../src/ledger/fold.ts';
 import { newThing, type Thing } from '../../src/ledger/thing.ts';
 import type { CivilDate } from '../../src/units/dates.ts';
 import { type Holding, type Ref, type RefKind, refFromBytes } from '../../src/units/ids.ts';
@@ -50,15 +50,15 @@ const rest = (sign: 1 | -1, steps: number) => ({ sign, reading: cg(steps) });
 
 /** Folds facts by seq into things that begin at seq 0, and answers them by name. */
 function folded(...byLeaf: readonly (readonly Fact[])[]): Readonly<Record<Name, Thing>> {
-  const drafts: Drafts = new Map();
+  const touched: Touched = new Map();
   for (const [name, id] of Object.entries(ID) as [Name, string][]) {
     const stream = OF_JOB.includes(name) ? ID.job : id;
-    drafts.set(id, newThing(id, KIND[name] ?? (name as RefKind), stream, 0));
+    touched.set(id, newThing(id, KIND[name] ?? (name as RefKind), stream, 0));
   }
   byLeaf.forEach((facts, seq) => {
-    foldFacts(drafts, seq, facts);
+    foldFacts(touched, seq, facts);
   });
-  return Object.fromEntries(Object.entries(ID).map(([name, id]) => [name, drafts.get(id)])) as Readonly<Record<Name, Thing>>;
+  return Object.fromEntries(Object.entries(ID).map(([name, id]) => [name, touched.get(id)])) as Readonly<Record<Name, Thing>>;
 }
 const comes = (to: Holding, steps: number | null, of: Fact & { fact: 'flow' } extends { matter: infer M } ? M : never = mixed): Fact =>
   flow('outside', to, of, steps === null ? undefined : cg(steps));
@@ -101,7 +101,7 @@ describe('a flow', () => {
     expect(folded([flow('outside', ID.ring, mixed, fine)], [goes(ID.ring, ID.lot, null)]).ring.stepNg).toBe(STEP / 10);
   });
   it('to or from a thing that its entry does not name is a bug', () => {
-    const there: Drafts = new Map([[ID.ring, newThing(ID.ring, 'piece', ID.job, 0)]]);
+    const there: Touched = new Map([[ID.ring, newThing(ID.ring, 'piece', ID.job, 0)]]);
     expect(() => foldFacts(there, 1, [goes(ID.ring, ID.lot, 1)])).toThrow(`a flow reaches ${ID.lot}`);
     expect(() => foldFacts(there, 1, [goes(ID.lot, ID.ring, 1)])).toThrow(`a flow leaves ${ID.lot}`);
     expect(() => foldFacts(there, 1, [fact('state', { of: ID.job, is: 'agreed' })])).toThrow(`a fact names ${ID.job}`);

@@ -3,7 +3,7 @@ import { closure, type Weighing } from '../../src/reckoning/closure.ts';
 import type { SettlementCheck } from '../../src/reckoning/fine-metal.ts';
 import { reckon } from '../../src/reckoning/network.ts';
 import { ownMetal } from '../../src/reckoning/own-metal.ts';
-import { compareParcels, compareWeights } from '../../src/reckoning/stones.ts';
+import { compareParcels, compareWeights } from '../../src/reckoning/stone-agreement.ts';
 import {
   customerJob,
   customerMetal,

@@ -12,7 +12,7 @@ import { diagonal, type Matrix, times, type Vector } from '../../src/reckoning/m
 import { OUTSIDE, reckon, type Stream } from '../../src/reckoning/network.ts';
 import { benjaminiHochberg, sidak } from '../../src/reckoning/periods.ts';
 import { findSlips, type Slip, type SlipKind } from '../../src/reckoning/slip.ts';
-import { compareWeights, identityWorth } from '../../src/reckoning/stones.ts';
+import { compareWeights, identityWorth } from '../../src/reckoning/stone-agreement.ts';
 import { type MassUnit, massNg, NG_PER_UNIT, parseMass } from '../../src/units/mass.ts';
 import { covariance, type Factor, readingVariance, uOfSum, type Worth } from '../../src/weighing/uncertainty.ts';
 import type { Fns } from './compare.ts';

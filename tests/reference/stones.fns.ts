@@ -15,7 +15,7 @@ import {
   roundByDiameter,
   simulantRatio,
   sphereMass,
-} from '../../src/trade/stones.ts';
+} from '../../src/trade/stone-mass.ts';
 import { inUnit } from '../../src/units/mass-units.ts';
 import type { Fns } from './compare.ts';
 import { ct, inCarats, inGrams } from './figures.ts';

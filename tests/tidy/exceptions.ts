@@ -71,7 +71,7 @@ export const AWAITED: readonly Awaited[] = [
       'what agreement of stones is worth: shares of the population, parcels, lost labels, on Stones, in the letter and in “whose is this?”',
     of: {
       'src/reckoning/labels.ts': ['pairCosts', 'restoreLabels'],
-      'src/reckoning/stones.ts': ['compareParcels', 'identityWorth', 'shareAlsoAgreeing', 'couldBe'],
+      'src/reckoning/stone-agreement.ts': ['compareParcels', 'identityWorth', 'shareAlsoAgreeing', 'couldBe'],
       'src/reckoning/words.ts': ['customerParcel'],
     },
   },
@@ -126,7 +126,7 @@ export const AWAITED: readonly Awaited[] = [
     because: 'stones estimated from what can be measured in the setting, and papers read against what is seen',
     of: {
       'src/trade/carat-words.ts': ['paperCarats', 'statedRange', 'isFractionPlausible'],
-      'src/trade/stones.ts': ['lengthWidthRatio', 'sphereMass', 'roundByDiameter', 'simulantRatio', 'besideEstimate'],
+      'src/trade/stone-mass.ts': ['lengthWidthRatio', 'sphereMass', 'roundByDiameter', 'simulantRatio', 'besideEstimate'],
     },
   },
 ];

@@ -1,5 +1,5 @@
 // The seats of a piece drawn in the order they were noted, each in the outline of its stone's cut.
-import type { Seat } from '../../src/projections/stones.ts';
+import type { Seat } from '../../src/projections/job-stones.ts';
 
 export interface StoneRow {
   readonly letter: string;

@@ -2,9 +2,9 @@
 import { Hono } from 'hono';
 import type { StoneRow } from '../../../views/charts/seats.tsx';
 import { StonesView } from '../../../views/stones.tsx';
-import { BACKINGS, CUTS, SEAT_STATES, SPECIES } from '../../book/stones.ts';
+import { BACKINGS, CUTS, SEAT_STATES, SPECIES } from '../../book/stone-words.ts';
 import { stonesWords } from '../../book/words.ts';
-import { countsThatDiffer, type JobStones, type Seat, type StoneEvent, stonesOf } from '../../projections/stones.ts';
+import { countsThatDiffer, type JobStones, type Seat, type StoneEvent, stonesOf } from '../../projections/job-stones.ts';
 import { entriesOf } from '../../queries/entries.ts';
 import { caratWords } from '../../weighing/reading.ts';
 import { jobThings } from '../form/form.ts';

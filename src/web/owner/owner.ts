@@ -4,7 +4,7 @@ import { type Heap, OwnerView } from '../../../views/owner.tsx';
 import { stonesWords } from '../../book/words.ts';
 import type { Kept } from '../../ledger/leaf.ts';
 import { type Grounds, reckonJob } from '../../projections/job-reckoning.ts';
-import { countsThatDiffer, stonesOf } from '../../projections/stones.ts';
+import { countsThatDiffer, stonesOf } from '../../projections/job-stones.ts';
 import { entriesOfAll } from '../../queries/entries.ts';
 import { streamSizes } from '../../queries/sizes.ts';
 import { ownerJob } from '../../reckoning/words.ts';

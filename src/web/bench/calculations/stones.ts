@@ -3,7 +3,7 @@ import { optional, stated } from '../../../book/entry.ts';
 import { choice, decimal, text } from '../../../book/values.ts';
 import { GEMS, type GemName } from '../../../trade/gems.ts';
 import { GIRDLE_FACTORS, type Girdle, STONE_FORMULAS, type StoneFormula, type StoneFormulaId } from '../../../trade/stone-formulas.ts';
-import { type Access, BAND_PERCENT, colouredMass, diamondMass, girdleFactor } from '../../../trade/stones.ts';
+import { type Access, BAND_PERCENT, colouredMass, diamondMass, girdleFactor } from '../../../trade/stone-mass.ts';
 import { convertMass, NAMED_UNITS, readUnit, type UnitName } from '../../../units/mass-units.ts';
 import { calculation, estimateWords } from './calculation.ts';
 import { mm } from './shared.ts';

@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import { bestAssignment, pairCosts, pairProbabilities, restoreLabels } from '../../src/reckoning/labels.ts';
-import { compareParcels, compareWeights, couldBe, identityWorth, shareAlsoAgreeing } from '../../src/reckoning/stones.ts';
+import { compareParcels, compareWeights, couldBe, identityWorth, shareAlsoAgreeing } from '../../src/reckoning/stone-agreement.ts';
 import { uniform } from './random.ts';
 
 const CT = 0.2;

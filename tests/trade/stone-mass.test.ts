@@ -14,7 +14,7 @@ import {
   roundByDiameter,
   simulantRatio,
   sphereMass,
-} from '../../src/trade/stones.ts';
+} from '../../src/trade/stone-mass.ts';
 import { massNg } from '../../src/units/mass.ts';
 import { inUnit, massOf } from '../../src/units/mass-units.ts';
 
