@@ -1,113 +1,95 @@
-// Sign-in: PINs and passwords (Argon2id with a pepper outside the file), bench sessions, the one-time link; with drafts and screens. Losing this file costs no data.
+// Sign-in: PINs and passwords (Argon2id with a pepper outside the file), the one-time link, and with it sessions, drafts and screens.
+// Losing this file costs no data.
 import { hash, verify } from '@node-rs/argon2';
 import { base64url } from '../log/bytes.ts';
 import type { Instant } from '../units/dates.ts';
 import type { Ref } from '../units/ids.ts';
-import { sha256 } from './crypto.ts';
 import { type Devices, openDevices } from './devices.ts';
 import { type Drafts, openDrafts } from './drafts.ts';
+import { hashOfToken, openSessions, type Sessions, SLACK_MS } from './sessions.ts';
 import type { SqliteFile } from './sqlite.ts';
+import { type Credential, openTries, type Tried, type Tries } from './tries.ts';
 
-export type Credential = 'pin' | 'password';
-export interface Session {
-  readonly person: Ref<'person'>;
-  readonly device: string;
-  readonly lockedAt: number | null;
-}
-/** What came of trying a PIN or a password: right, wrong, or not yet (the wait in ms). */
-export type Tried = { readonly right: true } | { readonly right: false; readonly waitMs: number };
-export interface Access extends Devices, Drafts {
+export type { Session } from './sessions.ts';
+export interface Access extends Devices, Drafts, Sessions, Omit<Tries, 'attempt'> {
+  /** A new PIN or password ends every session of the person at once, and every wait. */
   setCredential(person: Ref<'person'>, kind: Credential, secret: string): Promise<void>;
-  hasCredential(person: Ref<'person'>): Promise<boolean>;
-  /** Tries a PIN or password; after three wrong ones each next try waits twice as long, per person and device, so that nobody locks out a colleague. */
-  tryCredential(person: Ref<'person'>, device: string, kind: Credential, secret: string): Promise<Tried>;
-  /** Begins a session; answers its token, of which only the hash is kept. */
-  beginSession(person: Ref<'person'>, device: string): Promise<string>;
-  /** The session of a token, locked after ten idle minutes; null when there is none. Watching a page for news is no sign of anybody being there. */
-  session(token: string, isWatching?: boolean): Promise<Session | null>;
-  unlock(token: string): Promise<void>;
-  endSession(token: string): Promise<void>;
+  hasCredential(person: Ref<'person'>, kind?: Credential): Promise<boolean>;
+  /** Tries a PIN or password, with the token of the session or screen it is typed at; a right PIN makes a screen the person's own. */
+  tryCredential(person: Ref<'person'>, token: string | null, kind: Credential, secret: string): Promise<Tried>;
   /** A link that makes the owner, once, within half an hour. */
   makeSetupLink(): Promise<string>;
   checkSetupLink(token: string): Promise<boolean>;
   useSetupLinks(): Promise<void>;
 }
 
-const IDLE_MS = 10 * 60_000;
-const LIFE_MS = 12 * 3_600_000;
 const LINK_MS = 30 * 60_000;
-const FREE_TRIES = 3;
-const LONGEST_WAIT_MS = 5 * 60_000;
 
-export function openAccess(file: SqliteFile, pepper: Uint8Array, clock: () => Instant, random: (bytes: number) => Uint8Array): Access {
-  const tokenHash = (token: string) => sha256(new TextEncoder().encode(token));
-  const newToken = () => base64url(random(32));
-  const run = (sql: string, args: Parameters<SqliteFile['read']>[1]) => file.write((tx) => tx.run(sql, args));
-
-  const waitOf = async (person: string, device: string): Promise<number> => {
-    const [row] = await file.read('SELECT next_at FROM attempt WHERE person = ? AND device = ?', [person, device]);
-    return Math.max(0, Number(row?.next_at ?? 0) - clock());
-  };
-  const countFailure = (person: string, device: string) =>
-    file.write(async (tx) => {
-      const [row] = await tx.all('SELECT failures FROM attempt WHERE person = ? AND device = ?', [person, device]);
-      const failures = Number(row?.failures ?? 0) + 1;
-      const waitMs = failures < FREE_TRIES ? 0 : Math.min(LONGEST_WAIT_MS, 1000 * 2 ** (failures - FREE_TRIES));
-      await tx.run('INSERT OR REPLACE INTO attempt (person, device, failures, next_at) VALUES (?, ?, ?, ?)', [
-        person,
-        device,
-        failures,
-        clock() + waitMs,
-      ]);
-      return waitMs;
-    });
-
+/** `elapsed` is any clock in ms that only ever goes forward. */
+export function openAccess(
+  file: SqliteFile,
+  pepper: Uint8Array,
+  clock: () => Instant,
+  random: (bytes: number) => Uint8Array,
+  elapsed: () => number = () => performance.now(),
+): Access {
+  const { attempt, ...tries } = openTries(file, elapsed);
   return {
     ...openDevices(file, clock, random),
     ...openDrafts(file, pepper, clock, random),
+    ...openSessions(file, clock, random),
+    ...openSetupLinks(file, clock, random),
+    ...tries,
     async setCredential(person, kind, secret) {
       const hashed = await hash(secret, { secret: pepper });
-      await run('INSERT OR REPLACE INTO credential (person, kind, hash, set_at) VALUES (?, ?, ?, ?)', [person, kind, hashed, clock()]);
+      await file.write(async (tx) => {
+        const args = [person, kind, hashed, clock()];
+        await tx.run('INSERT OR REPLACE INTO credential (person, kind, hash, set_at) VALUES (?, ?, ?, ?)', args);
+        await tx.run('DELETE FROM session WHERE person = ?', [person]);
+        await tx.run('DELETE FROM attempt WHERE person = ? AND kind = ?', [person, kind]);
+        await tx.run('DELETE FROM own_screen WHERE person = ?', [person]);
+      });
     },
-    hasCredential: async (person) => (await file.read('SELECT 1 FROM credential WHERE person = ?', [person])).length > 0,
-    async tryCredential(person, device, kind, secret) {
-      const waiting = await waitOf(person, device);
-      if (waiting > 0) return { right: false, waitMs: waiting };
-      const [row] = await file.read('SELECT hash FROM credential WHERE person = ? AND kind = ?', [person, kind]);
-      const right = row !== undefined && (await verify(String(row.hash), secret, { secret: pepper }));
-      if (!right) return { right: false, waitMs: await countFailure(person, device) };
-      await run('DELETE FROM attempt WHERE person = ? AND device = ?', [person, device]);
-      return { right: true };
+    hasCredential: async (person, kind = 'pin') =>
+      (await file.read('SELECT 1 FROM credential WHERE person = ? AND kind = ?', [person, kind])).length > 0,
+    async tryCredential(person, token, kind, secret) {
+      const place = token !== null && (await isOwn(file, person, token)) ? base64url(hashOfToken(token)) : '';
+      const tried = await attempt({ person, kind, place }, async () => {
+        const [row] = await file.read('SELECT hash FROM credential WHERE person = ? AND kind = ?', [person, kind]);
+        return row !== undefined && (await verify(String(row.hash), secret, { secret: pepper }));
+      });
+      if (tried.is === 'right' && token !== null && place === '')
+        await file.write((tx) =>
+          tx.run('INSERT OR IGNORE INTO own_screen (person, token_hash) VALUES (?, ?)', [person, hashOfToken(token)]),
+        );
+      return tried;
     },
-    async beginSession(person, device) {
-      const token = newToken();
-      const args = [tokenHash(token), person, device, clock(), clock()];
-      await run('INSERT INTO session (token_hash, person, device, begun_at, seen_at) VALUES (?, ?, ?, ?, ?)', args);
-      return token;
-    },
-    async session(token, isWatching = false) {
-      const [row] = await file.read('SELECT person, device, begun_at, seen_at, locked_at FROM session WHERE token_hash = ?', [
-        tokenHash(token),
-      ]);
-      if (!row || clock() - Number(row.begun_at) > LIFE_MS) return null;
-      const idle = clock() - Number(row.seen_at) > IDLE_MS;
-      const lockedAt = row.locked_at === null ? (idle ? clock() : null) : Number(row.locked_at);
-      if (idle && row.locked_at === null) await run('UPDATE session SET locked_at = ? WHERE token_hash = ?', [clock(), tokenHash(token)]);
-      else if (!isWatching && clock() - Number(row.seen_at) > 30_000)
-        await run('UPDATE session SET seen_at = ? WHERE token_hash = ?', [clock(), tokenHash(token)]);
-      return { person: String(row.person) as Ref<'person'>, device: String(row.device), lockedAt };
-    },
-    unlock: (token) => run('UPDATE session SET locked_at = NULL, seen_at = ? WHERE token_hash = ?', [clock(), tokenHash(token)]),
-    endSession: (token) => run('DELETE FROM session WHERE token_hash = ?', [tokenHash(token)]),
+  };
+}
+
+/** Whether the token is of a session of that person, or of a screen at which they have signed in. */
+async function isOwn(file: SqliteFile, person: Ref<'person'>, token: string): Promise<boolean> {
+  const sql = `SELECT 1 FROM session WHERE token_hash = ?1 AND person = ?2
+    UNION ALL SELECT 1 FROM own_screen WHERE token_hash = ?1 AND person = ?2`;
+  return (await file.read(sql, [hashOfToken(token), person])).length > 0;
+}
+
+function openSetupLinks(
+  file: SqliteFile,
+  clock: () => Instant,
+  random: (bytes: number) => Uint8Array,
+): Pick<Access, 'makeSetupLink' | 'checkSetupLink' | 'useSetupLinks'> {
+  return {
     async makeSetupLink() {
-      const token = newToken();
-      await run('INSERT INTO setup_link (token_hash, expires_at) VALUES (?, ?)', [tokenHash(token), clock() + LINK_MS]);
+      const token = base64url(random(32));
+      const sql = 'INSERT INTO setup_link (token_hash, expires_at) VALUES (?, ?)';
+      await file.write((tx) => tx.run(sql, [hashOfToken(token), clock() + LINK_MS]));
       return token;
     },
     async checkSetupLink(token) {
-      const rows = await file.read('SELECT 1 FROM setup_link WHERE token_hash = ? AND expires_at > ?', [tokenHash(token), clock()]);
-      return rows.length > 0;
+      const sql = 'SELECT 1 FROM setup_link WHERE token_hash = ? AND expires_at BETWEEN ? AND ?';
+      return (await file.read(sql, [hashOfToken(token), clock(), clock() + LINK_MS + SLACK_MS])).length > 0;
     },
-    useSetupLinks: () => run('DELETE FROM setup_link', []),
+    useSetupLinks: () => file.write((tx) => tx.run('DELETE FROM setup_link', [])),
   };
 }

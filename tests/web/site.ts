@@ -39,7 +39,13 @@ export interface Site {
 export async function openSite(): Promise<Site> {
   const shop = await openShop();
   const { store, clock, random } = shop;
-  const access = openAccess(store.access, store.pepper, () => clock.now, random);
+  const access = openAccess(
+    store.access,
+    store.pepper,
+    () => clock.now,
+    random,
+    () => clock.now,
+  );
   const directory = await openDirectory(store);
   const assetsDir = join(import.meta.dirname, '..', '..', 'views', 'assets');
   const web: Web = {
@@ -62,8 +68,10 @@ export async function openSite(): Promise<Site> {
   }
   const as = async (role: StaffRole): Promise<Visitor> => {
     const person = people.get(role) as Ref<'person'>;
-    await access.setCredential(person, 'pin', PIN);
-    await access.setCredential(person, 'password', PASSWORD);
+    if (!(await access.hasCredential(person, 'password'))) {
+      await access.setCredential(person, 'pin', PIN);
+      await access.setCredential(person, 'password', PASSWORD);
+    }
     return visitor(app, `lemel=${await access.beginSession(person, 'this-pc')}`);
   };
   return { shop, web, app, nobody: visitor(app, ''), as, people, bugs, close: () => shop.close() };

@@ -5,7 +5,7 @@ import type { Field } from '../../book/entry.ts';
 import type { Answer, Line } from '../../ledger/leaf.ts';
 import type { Instant } from '../../units/dates.ts';
 import { wholeNumber } from '../session/address.ts';
-import { type Ctx, policyFor, type Web, whoAsks } from '../session/context.ts';
+import { type Ctx, type Person, policyFor, type Web, whoAsks } from '../session/context.ts';
 import { first } from './posted.ts';
 
 export type Fieldset = Readonly<Record<string, Field<unknown>>>;
@@ -49,7 +49,7 @@ export async function record(web: Web, c: Ctx, posted: Posted, lines: readonly L
   const before = await web.store.recorded({ id, by: person.id, lines });
   if (before) return toOutcome(before);
   const kind = (['password', 'pin'] as const).find((secret) => first(posted, secret) !== '');
-  const trouble = kind && session ? await secretTrouble(web, person.id, session.device, kind, first(posted, kind)) : null;
+  const trouble = kind && session ? await secretTrouble(web, person.id, session.token, kind, first(posted, kind)) : null;
   if (trouble) return { problems: [trouble] };
   const answer = await web.store.record({
     id,
@@ -72,19 +72,30 @@ export const seenIn = (posted: Posted): Readonly<Record<string, number>> =>
     }),
   );
 
-/** Why a PIN or password is not taken, beside its field; null when it is right. */
+/** Why a PIN or password, typed at a session or screen of that token, is not taken, beside its field; null when it is right. */
 export async function secretTrouble(
   web: Web,
-  person: Parameters<Web['access']['tryCredential']>[0],
-  device: string,
+  person: Person['id'],
+  token: string | null,
   kind: 'pin' | 'password',
   secret: string,
 ): Promise<Problem | null> {
-  const tried = await web.access.tryCredential(person, device, kind, secret);
-  if (tried.right) return null;
-  const wait = tried.waitMs > 0 ? ` Wait ${Math.ceil(tried.waitMs / 1000)} seconds before you try again.` : ' Try again.';
-  return { field: kind, say: `That is not your ${kind === 'pin' ? 'PIN' : 'password'}.${wait}` };
+  const words = kind === 'pin' ? 'PIN' : 'password';
+  if (secret === '') return { field: kind, say: `Type your ${words}.` };
+  const tried = await web.access.tryCredential(person, token, kind, secret);
+  if (tried.is === 'right') return null;
+  const seconds = Math.ceil(tried.waitMs / 1000);
+  if (tried.is === 'not tried')
+    return { field: kind, say: `Wait ${seconds} seconds, then type it again: after so many wrong ones your ${words} was not tried.` };
+  return {
+    field: kind,
+    say: `That is not your ${words}.${seconds > 0 ? ` Wait ${seconds} seconds before you try again.` : ' Try again.'}`,
+  };
 }
+
+/** The same of the password beside a form that writes no entry, and is the owner's alone. */
+export const passwordTrouble = (web: Web, c: Ctx, posted: Posted): Promise<Problem | null> =>
+  secretTrouble(web, whoAsks(c).id, c.get('session')?.token ?? null, 'password', first(posted, 'password'));
 
 /** What the person must do next, of what the ledger answered. */
 export function toOutcome(answer: Answer): Outcome {

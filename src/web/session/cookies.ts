@@ -1,4 +1,5 @@
-// The two cookies, of a session and of an enrolled screen. On the shop's network they are bound to this host and to https by their names.
+// The two cookies, of a session and of a screen: on the shop's network one that was enrolled, on the one PC a browser that is known again, which
+// opens nothing. On the network they are bound to this host and to https by their names.
 import { deleteCookie, getCookie, setCookie } from 'hono/cookie';
 import type { Ctx, Web } from './context.ts';
 

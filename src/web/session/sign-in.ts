@@ -1,13 +1,14 @@
 // Who is at the bench: sign in by name and PIN, lock, and unlock where one was.
 import { Hono } from 'hono';
 import { SignIn } from '../../../views/sign-in.tsx';
+import { base64url } from '../../log/bytes.ts';
 import type { Ref } from '../../units/ids.ts';
 import { goTo, respond } from '../form/negotiate.ts';
 import { first, readPosted } from '../form/posted.ts';
 import { secretTrouble } from '../form/write.ts';
 import { localPath } from './address.ts';
 import { type Ctx, type Env, type Resource, thingsOf, type Web } from './context.ts';
-import { dropSession, keepSession } from './cookies.ts';
+import { dropSession, keepScreen, keepSession, screenToken } from './cookies.ts';
 import { trouble } from './trouble.ts';
 
 export const signIn: Resource = (web) => {
@@ -24,11 +25,13 @@ export const signIn: Resource = (web) => {
     if (device === null) return notEnrolled(c);
     const staff = await staffOf(web);
     if (!staff.some(([id]) => id === person)) return page(web, c, back, [{ field: 'person', say: 'Choose your name.' }]);
-    const trouble = await secretTrouble(web, person, device, 'pin', first(posted, 'pin'));
-    if (trouble) return page(web, c, back, [trouble], person);
+    const screen = screenToken(web, c) ?? base64url(web.random(32));
+    const wrong = await secretTrouble(web, person, screen, 'pin', first(posted, 'pin'));
+    if (wrong) return page(web, c, back, [wrong], person);
     const session = c.get('session');
     if (session) await web.access.endSession(session.token);
     await begin(web, c, person);
+    keepScreen(web, c, screen);
     return goTo(c, back);
   });
   app.post('/lock', async (c) => {

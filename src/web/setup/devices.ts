@@ -11,7 +11,7 @@ import { refFromBytes } from '../../units/ids.ts';
 import { SECRETS, without } from '../form/form-page.ts';
 import { goTo, holdsSecret, respond } from '../form/negotiate.ts';
 import { first, readPosted } from '../form/posted.ts';
-import { secretTrouble } from '../form/write.ts';
+import { passwordTrouble } from '../form/write.ts';
 import { type Ctx, type Env, policyFor, type Resource, type Web, whoAsks } from '../session/context.ts';
 import { isOnLan, keepScreen } from '../session/cookies.ts';
 import { trouble } from '../session/trouble.ts';
@@ -28,10 +28,7 @@ export const devices: Resource = (web) => {
       const issue = fields[field].schema.safeParse(field === 'name' ? name : kind).error?.issues[0];
       return issue ? [{ field, say: issue.message }] : [];
     });
-    const wrong =
-      problems.length > 0
-        ? null
-        : await secretTrouble(web, whoAsks(c).id, c.get('session')?.device ?? 'none', 'password', first(posted, 'password'));
+    const wrong = problems.length > 0 ? null : await passwordTrouble(web, c, posted);
     if (wrong) problems.push(wrong);
     if (problems.length > 0 || !isOnLan(web)) return page(web, c, { problems, typed: without(posted, SECRETS) });
     const link = `${web.baseUrl}/enrol?key=${await web.access.makeEnrolLink({ name, kind, by: whoAsks(c).id })}`;
