@@ -1,4 +1,6 @@
 // Keys of sealed values: one per customer and member of staff, one per job wrapped by its customer's. Destroying a key is erasure.
+
+import type { Value } from './connection.ts';
 import { decrypt, encrypt } from './crypto.ts';
 import type { SqliteFile } from './sqlite.ts';
 
@@ -7,9 +9,18 @@ export interface Keys {
   keyFor(subject: string, wrappedBy?: string): Promise<Uint8Array>;
   /** The subject's key, or null once it has been destroyed. */
   keyOf(subject: string): Promise<Uint8Array | null>;
+  /** The keys of many who are wrapped by nobody, in one reading and not remembered. */
+  keysOf(subjects: readonly string[]): Promise<ReadonlyMap<string, Uint8Array>>;
+  /** Whose key wraps the subject's, as a list of one; of none where nobody's does. */
+  wrappingOf(subject: string): Promise<readonly Wrapped[]>;
+  /** Wrapped subjects after this one in the order of their names, each with whose key wraps theirs. */
+  wrappedAfter(subject: string, limit: number): Promise<readonly Wrapped[]>;
   /** Destroys the subject's key and those it wraps, for good: neither the file nor its write-ahead log holds them after. */
   destroy(subject: string): Promise<void>;
 }
+export type Wrapped = readonly [subject: string, by: string];
+/** So many keys are remembered: more than any hour needs. */
+const KNOWN_MAX = 5000;
 /** Nothing can be opened. */
 export const noKeys: Pick<Keys, 'keyOf'> = { keyOf: async () => null };
 
@@ -22,15 +33,11 @@ export function openKeys(file: SqliteFile, random: (bytes: number) => Uint8Array
     if (remembered) return remembered;
     const [row] = await file.read('SELECT wrapped_by, iv, key FROM subject_key WHERE subject = ?', [subject]);
     if (!row) return null;
-    const key =
-      row.wrapped_by === null ? bytesOf(row.key) : await unwrap(String(row.wrapped_by), bytesOf(row.iv), bytesOf(row.key), subject);
+    const outer = row.wrapped_by === null ? null : await keyOf(String(row.wrapped_by));
+    const key = row.wrapped_by === null ? bytesOf(row.key) : outer && decrypt(outer, bytesOf(row.iv), bytesOf(row.key), subject);
+    if (known.size >= KNOWN_MAX) known.clear();
     if (key) known.set(subject, key);
     return key;
-  }
-
-  async function unwrap(by: string, iv: Uint8Array, wrapped: Uint8Array, subject: string): Promise<Uint8Array | null> {
-    const outer = await keyOf(by);
-    return outer && decrypt(outer, iv, wrapped, subject);
   }
 
   async function make(subject: string, wrappedBy: string | undefined): Promise<Uint8Array> {
@@ -52,7 +59,25 @@ export function openKeys(file: SqliteFile, random: (bytes: number) => Uint8Array
     known.clear();
   }
 
-  return { keyOf, destroy, keyFor: async (subject, wrappedBy) => (await keyOf(subject)) ?? make(subject, wrappedBy) };
+  const keyFor: Keys['keyFor'] = async (subject, wrappedBy) => (await keyOf(subject)) ?? make(subject, wrappedBy);
+  return { ...manyIn(file), keyOf, keyFor, destroy };
+}
+
+function manyIn({ read }: SqliteFile): Pick<Keys, 'keysOf' | 'wrappingOf' | 'wrappedAfter'> {
+  const wrapped = async (where: string, args: readonly Value[]): Promise<readonly Wrapped[]> =>
+    (await read(`SELECT subject, wrapped_by FROM subject_key WHERE wrapped_by IS NOT NULL AND ${where}`, args)).map((row) => [
+      String(row.subject),
+      String(row.wrapped_by),
+    ]);
+  return {
+    wrappingOf: (subject) => wrapped('subject = ?', [subject]),
+    wrappedAfter: (subject, limit) => wrapped('subject > ? ORDER BY subject LIMIT ?', [subject, limit]),
+    async keysOf(subjects) {
+      const sql = 'SELECT subject, key FROM subject_key WHERE subject IN (SELECT value FROM json_each(?)) AND wrapped_by IS NULL';
+      const rows = await read(sql, [JSON.stringify([...new Set(subjects)])]);
+      return new Map(rows.map(({ subject, key }) => [String(subject), bytesOf(key)]));
+    },
+  };
 }
 
 /** BLOBs come back as ArrayBuffer. */

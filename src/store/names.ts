@@ -1,82 +1,127 @@
 // Names of people and customers: sealed in the file, opened into memory at the start, so that a page never waits for a cipher.
-import { entryType } from '../ledger/registry.ts';
+import { AsyncResource } from 'node:async_hooks';
+import { type Finder, openFinder } from './find-names.ts';
 import type { Store } from './open.ts';
 import { openOne } from './shelf.ts';
+import { type Query, turnOfTheLoop } from './sqlite.ts';
 
 export interface Directory {
   /** The words by which a person or customer is known, or undefined once they were erased. */
   nameOf(id: string): string | undefined;
-  /** Everything sealed about a customer or person that could be opened, by field; the newest holds. */
-  detailsOf(id: string): Readonly<Record<string, unknown>>;
-  /** The customer a job's sealed link names. */
+  /** The customer whom a job's sealed link names. */
   customerOf(job: string): string | undefined;
+  /** The jobs of a customer. */
   jobsOf(customer: string): readonly string[];
-  /** Resolves once everything committed so far has been read. */
+  /** Resolves once everything committed so far has been read; what could not be read is tried again. Throws StorageFault. */
   settled(): Promise<void>;
-  /** Customers whose name, telephone or e-mail holds these words; a telephone by its digits, however it was written and whatever its country's prefix. */
-  search(words: string): readonly string[];
+  /**
+   * Customers and people whose name, telephone or e-mail holds these words, those met last first, at most `limit`; a telephone by its
+   * digits, however it was written and whatever its country's prefix.
+   */
+  search(words: string, limit: number): readonly string[];
 }
 
-/** Opens every sealed value once, and those of each commit as it comes. */
+type Row = Awaited<ReturnType<Query>>[number];
+/** So many are opened at a time, and everybody else has a turn between. */
+const CHUNK = 1000;
+/** Of so many who were met or joined, in the order of their places: the value that was sealed last of each field. */
+const SAID_LAST = `WITH some AS (SELECT n, id FROM thing WHERE kind = ? AND status IS NULL AND n > ? ORDER BY n LIMIT ${CHUNK})
+  SELECT some.n, sealed.seq, field, subject, iv, ciphertext FROM some CROSS JOIN sealed WHERE subject = some.id AND field <> 'was' AND (field = 'is' OR sealed.seq =
+  (SELECT MAX(later.seq) FROM sealed AS later WHERE later.subject = sealed.subject AND later.field = sealed.field)) ORDER BY some.n, sealed.seq`;
+const SEALED_FROM = `SELECT sealed.seq, field, subject, iv, ciphertext, kind FROM sealed JOIN thing ON id = subject
+  WHERE sealed.seq >= ? AND field <> 'was' ORDER BY sealed.seq LIMIT ${CHUNK}`;
+const CORRECTED =
+  "SELECT seq, json_extract(CAST(leaf AS TEXT), '$.data.field') AS field FROM entry WHERE seq IN (SELECT value FROM json_each(?))";
+
+/** Opens what was said last of everybody, and what each commit adds as it comes. */
 export async function openDirectory(store: Store): Promise<Directory> {
-  const details = new Map<string, Record<string, unknown>>();
-  const customers = new Map<string, string>();
-  let next = 0;
+  const known = { finder: openFinder(), links: openLinks(), details: new Map<string, Details>() };
+  const [head] = await store.read('SELECT COALESCE(MAX(seq) + 1, 0) AS size FROM entry');
+  let next = Number(head?.size);
+  for (const kind of ['person', 'customer']) await readAll(store, known, kind);
+  for (let after: string | null = ''; after !== null; await turnOfTheLoop())
+    after = known.links.add(await store.keys.wrappedAfter(after, CHUNK));
 
-  async function readNew(): Promise<void> {
-    const sql = `SELECT sealed.seq, field, subject, iv, ciphertext, leaf FROM sealed JOIN entry USING (seq) WHERE sealed.seq >= ? ORDER BY sealed.seq`;
-    for (const row of await store.read(sql, [next])) {
-      next = Number(row.seq) + 1;
-      const opened = await openOne(store.keys, store.log, Number(row.seq), row);
-      if (!opened) continue;
-      const leaf = JSON.parse(new TextDecoder().decode(new Uint8Array(row.leaf as ArrayBuffer))) as {
-        type: string;
-        data: Record<string, unknown>;
-      };
-      remember(String(row.subject), leaf, String(row.field), opened.value);
+  /** In no page's own moment, which may be older than the commit that is read here. */
+  const readNew = AsyncResource.bind(async (): Promise<void> => {
+    for (;;) {
+      const rows = await store.read(SEALED_FROM, [next]);
+      await learn(
+        store,
+        known,
+        rows.filter(({ kind }) => kind === 'person' || kind === 'customer'),
+      );
+      for (const { kind, subject } of rows) if (kind === 'job') known.links.add(await store.keys.wrappingOf(String(subject)));
+      const last = rows.at(-1);
+      // An entry's values may go on in the next rows, so the last entry of a full page is read again.
+      if (last) next = rows.length < CHUNK ? Number(last.seq) + 1 : Number(last.seq);
+      if (rows.length < CHUNK) return;
     }
-  }
-
-  function remember(subject: string, leaf: { type: string; data: Record<string, unknown> }, field: string, value: unknown): void {
-    const named = entryType(leaf.type).fields[field];
-    if (named?.kinds.includes('customer')) customers.set(subject, String(value));
-    const corrects = typeof leaf.data.field === 'string' && field === 'is' ? leaf.data.field : field;
-    details.set(subject, { ...details.get(subject), [corrects]: value });
-  }
-
-  await readNew();
-  let reading = Promise.resolve();
-  store.onCommit(() => {
-    reading = reading.then(readNew);
   });
-  const wordsOf = (id: string) =>
-    Object.values(details.get(id) ?? {})
-      .filter((value) => typeof value === 'string')
-      .join(' ')
-      .toLowerCase();
-  const phoneOf = (id: string) => digitsOf(String(details.get(id)?.phone ?? ''));
-  const holds = (id: string, words: string) => {
-    const digits = /^[\d\s()+./-]+$/.test(words) ? nationalOf(digitsOf(words)) : '';
-    return wordsOf(id).includes(words.toLowerCase()) || (digits.length >= DIGITS_MIN && isSamePhone(phoneOf(id), digits));
+  let reading: Promise<void> = Promise.resolve();
+  const readOn = () => {
+    reading = reading.catch(() => undefined).then(readNew);
+    reading.catch(() => undefined);
+    return reading;
   };
+  store.onCommit(() => void readOn());
   return {
-    nameOf: (id) => {
-      const known = details.get(id);
-      return (known?.name ?? known?.ownerName) as string | undefined;
-    },
-    detailsOf: (id) => details.get(id) ?? {},
-    customerOf: (job) => customers.get(job),
-    settled: () => reading,
-    jobsOf: (customer) => [...customers].filter(([, of]) => of === customer).map(([job]) => job),
-    search: (words) => [...details.keys()].filter((id) => !customers.has(id) && holds(id, words)),
+    nameOf: (id) => known.details.get(id)?.name ?? known.details.get(id)?.ownerName,
+    customerOf: known.links.customerOf,
+    jobsOf: known.links.jobsOf,
+    settled: () => reading.catch(readOn),
+    search: known.finder.search,
   };
 }
 
-const DIGITS_MIN = 3;
-const WHOLE_MIN = 7;
-const digitsOf = (text: string): string => text.replace(/\D/g, '');
-/** Without the zero that falls away behind a country's prefix (ITU-T E.123, memory). */
-const nationalOf = (digits: string): string => digits.replace(/^0+/, '');
-/** One holds the other: the last digits of a number, or a whole number with its country's prefix. */
-const isSamePhone = (known: string, typed: string): boolean =>
-  known.includes(typed) || (known.length >= WHOLE_MIN && typed.endsWith(nationalOf(known)));
+type Details = Readonly<Record<string, string>>;
+interface Known {
+  readonly finder: Finder;
+  readonly details: Map<string, Details>;
+}
+
+async function readAll(store: Store, known: Known, kind: string): Promise<void> {
+  for (let after = 0; ; await turnOfTheLoop()) {
+    const rows = await store.read(SAID_LAST, [kind, after]);
+    if (rows.length === 0) return;
+    await learn(store, known, rows);
+    after = Number(rows.at(-1)?.n);
+  }
+}
+
+/** Opens these values in their order: the last of a field holds, and a correction stands for the field that it names. */
+async function learn({ read, keys, log }: Store, { finder, details }: Known, rows: readonly Row[]): Promise<void> {
+  const own = await keys.keysOf(rows.map(({ subject }) => String(subject)));
+  const corrections = rows.filter(({ field }) => field === 'is').map(({ seq }) => seq);
+  const corrected = corrections.length === 0 ? [] : await read(CORRECTED, [JSON.stringify(corrections)]);
+  const fieldOf = new Map(corrected.map(({ seq, field }) => [seq, String(field)]));
+  for (const row of rows) {
+    const subject = String(row.subject);
+    const found = await openOne({ keyOf: async (id) => own.get(id) ?? null }, log, Number(row.seq), row);
+    if (typeof found?.value !== 'string') continue;
+    const said = { ...details.get(subject), [fieldOf.get(row.seq) ?? String(row.field)]: found.value };
+    details.set(subject, said);
+    finder.know(subject, Object.values(said).join(' '), said.phone ?? '');
+  }
+}
+
+/** Which customer's key wraps a job's: the link between the two, and the only one that is not in the ledger. */
+function openLinks() {
+  const customers = new Map<string, string>();
+  const jobs = new Map<string, string[]>();
+  return {
+    /** Answers the last job of these, null where there is none. */
+    add(links: readonly (readonly [job: string, customer: string])[]): string | null {
+      for (const [job, customer] of links) {
+        if (customers.get(job) === customer) continue;
+        customers.set(job, customer);
+        const own = jobs.get(customer);
+        if (own) own.push(job);
+        else jobs.set(customer, [job]);
+      }
+      return links.at(-1)?.[0] ?? null;
+    },
+    customerOf: (job: string) => customers.get(job),
+    jobsOf: (customer: string) => jobs.get(customer) ?? [],
+  };
+}

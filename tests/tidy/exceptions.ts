@@ -12,7 +12,6 @@ export const LONG: Readonly<Record<string, string>> = {
   'src/store/append.ts openAppender': 'still to be taken apart',
   'src/store/audit.ts auditLog': 'still to be taken apart',
   'src/store/devices.ts openDevices': 'still to be taken apart',
-  'src/store/names.ts openDirectory': 'still to be taken apart',
   'src/store/open.ts openChecked': 'still to be taken apart',
   'src/web/counter/slip.ts slip': 'still to be taken apart',
   'src/web/form/form-page.ts showFormPage': 'still to be taken apart',

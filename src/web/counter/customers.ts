@@ -18,7 +18,7 @@ export interface WhoseForm extends Pick<FormOf, 'named' | 'extra' | 'above'> {
 export async function whoseForm(web: Web, c: Ctx, action: string, posted: Posted = new Map(), known?: string): Promise<WhoseForm> {
   const q = (posted.get('q')?.[0] ?? c.req.query('q') ?? '').normalize('NFC').trim().slice(0, 60);
   const wanted = known ?? c.req.query('customer') ?? first(posted, 'customer');
-  const found = (q.length < 2 ? [] : web.directory.search(q)).slice(0, MATCHES_MAX);
+  const found = q.length < 2 ? [] : web.directory.search(q, MATCHES_MAX);
   const matches = (await thingsAt(web.store, wanted ? [wanted, ...found] : found)).slice(0, MATCHES_MAX);
   const fresh = first(posted, 'new.customer') || newRef(web, 'customer');
   const above = Whose({ action, q, matches: q === '' ? null : matches.length });

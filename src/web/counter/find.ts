@@ -18,7 +18,9 @@ export const find: Resource = (web) => {
     const people = findPeople(web, words);
     const bags = await bagsOf(web, [...things.map(({ stream }) => stream), ...people.map(({ job }) => job)]);
     const hits: readonly Hit[] = [
-      ...people.map(({ job, name }) => ({ href: `/jobs/${job}`, words: name, kind: 'customer', bag: bags.get(job) ?? '' })),
+      ...people
+        .filter(({ job }) => bags.has(job))
+        .map(({ job, name }) => ({ href: `/jobs/${job}`, words: name, kind: 'customer', bag: bags.get(job) ?? '' })),
       ...things
         .filter(({ kind, stream }) => kind !== 'bag' || !things.some(({ id }) => id === stream))
         .map((thing) => ({
@@ -37,10 +39,12 @@ async function bagsOf(web: Web, jobs: readonly string[]): Promise<ReadonlyMap<st
   return new Map((await thingsAt(web.store, jobs)).map(({ id, says }) => [id, says.bag ?? '']));
 }
 
+const HITS_MAX = 50;
 /** Names are sealed in the file and looked through in memory. */
 function findPeople(web: Web, words: string): readonly { readonly job: string; readonly name: string }[] {
   if (words.length < 2) return [];
   return web.directory
-    .search(words)
-    .flatMap((id) => web.directory.jobsOf(id).map((job) => ({ job, name: web.directory.nameOf(id) ?? 'no longer known' })));
+    .search(words, HITS_MAX)
+    .flatMap((id) => web.directory.jobsOf(id).map((job) => ({ job, name: web.directory.nameOf(id) ?? 'no longer known' })))
+    .slice(0, HITS_MAX);
 }

@@ -44,7 +44,7 @@ async function page(web: Web, c: Ctx, job: Thing, kept: readonly Kept[]): Promis
   const reckoned = reckonJob(kept, await groundsFor(web, policy, job.id));
   const facts = await factsOfJob(web, job, pieces);
   const cautions = await jobCautions(web, c, job, things);
-  const reasons = fullPathReasons(things, { isHighValue: isHighValue(web.directory.detailsOf(job.id)), nearsGate: cautions.length > 0 });
+  const reasons = fullPathReasons(things, { isHighValue: isHighValue(saidOf(kept)), nearsGate: cautions.length > 0 });
   const { next, others } = mayWrite(whoAsks(c))
     ? nextEntries(job, things, whoAsks(c).id, reasons.length === 0)
     : { next: null, others: [] };
@@ -75,6 +75,10 @@ async function page(web: Web, c: Ctx, job: Thing, kept: readonly Kept[]): Promis
     }),
   });
 }
+
+/** Every sealed field that could be opened, as it was said last. */
+const saidOf = (kept: readonly Kept[]): Readonly<Record<string, unknown>> =>
+  Object.assign({}, ...kept.map(({ leaf, opened }) => ('is' in opened ? { [String(leaf.data.field)]: opened.is } : opened)));
 
 /** From 2,000 of the shop's currency on, as a figure or a band. */
 const HIGH_MINOR = 200_000;
