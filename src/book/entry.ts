@@ -7,6 +7,7 @@ import type { Reading } from '../weighing/reading.ts';
 import type { Fact } from './facts.ts';
 import type { Audience, States } from './holding.ts';
 import type { Asker, Auth, May } from './may.ts';
+import type { Next } from './next.ts';
 import { type Control, type ValueKind, weight as weightKind } from './values.ts';
 
 /** 'as its target' stands in a correction only: open or sealed is known when it is written. */
@@ -139,6 +140,8 @@ export interface Form<F extends Fields> {
   /** The button, in the trade's words. */
   readonly button?: string;
 }
+/** Nothing of the shop's own, no names, no places, no sums of money. */
+export type Tell<Said> = 'as said' | ((data: Said) => string) | null;
 export interface EntryType<
   T extends string = string,
   F extends Fields = Fields,
@@ -160,6 +163,10 @@ export interface EntryType<
   facts(data: Open<F>, stamp: Stamp): readonly Fact[];
   /** Plain words of what happened, past tense; `name` gives the words for a thing named. */
   say(data: Open<F>, name: (of: Ref) => string): string;
+  /** What a customer is told of it: its own words, others, or nothing. A correction of it is told where it is. */
+  readonly tell: Tell<Open<F>>;
+  /** When it is what one does next on a job; left out where it never is. */
+  readonly next?: Next;
   /** Brings the data of an earlier version forward, one version at a time. */
   upcast?(data: Readonly<Record<string, unknown>>, version: number): Readonly<Record<string, unknown>>;
 }

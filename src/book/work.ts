@@ -36,6 +36,13 @@ export const WASTE_TERMS = {
   credit: 'stays with the shop, for credit',
 } as const;
 
+/** The same as its owner is told. */
+export const WASTE_TOLD = {
+  customer: 'comes back to you',
+  shop: 'stays with the shop',
+  credit: 'stays with the shop, credited to you',
+} as const satisfies Readonly<Record<keyof typeof WASTE_TERMS, string>>;
+
 export const AGREED_BY = { signature: 'signature', phone: 'phone', message: 'message' } as const;
 
 export const WEIGHED_STATES = {

@@ -3,6 +3,7 @@ import { defineEntry, observed, optional, ref, refuse, stated } from '../book/en
 import { fact } from '../book/facts.ts';
 import { identities } from '../book/given.ts';
 import { anyStaff } from '../book/may.ts';
+import { atBench } from '../book/next.ts';
 import { thingIsGone } from '../book/refusals.ts';
 import { choice, count, text } from '../book/values.ts';
 import { after } from '../book/words.ts';
@@ -64,4 +65,6 @@ export const accepted = defineEntry({
   ],
   say: ({ of, taker, evidence, seal, sealState }, name) =>
     `Accepted: ${name(of)} by ${taker ? name(taker) : 'somebody outside'}, ${EVIDENCE[evidence]}, ${SEALS[sealState]}${after(' ', seal)}`,
+  tell: () => 'Taken over',
+  next: atBench(22),
 });

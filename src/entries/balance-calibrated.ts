@@ -55,4 +55,5 @@ export const balanceCalibrated = defineEntry({
     }),
   say: ({ balance, by, who, certificate, adjusted, readings }, name) =>
     `Calibrated ${name(balance)} ${BY[by]}${after(', ', who)}${after(', paper ', certificate)}, ${ADJUSTED[adjusted]}${readings ? `, one weight ${readings.length} times` : ''}`,
+  tell: null,
 });

@@ -38,4 +38,5 @@ export const balanceChecked = defineEntry({
     identities(balance, { checkCertifiedG: certifiedG, checkShown: shown.text, checkShownUnit: shown.unit, checkPosition: position }),
   say: ({ balance, nominal, certifiedG, shown }, name) =>
     `Checked ${name(balance)}: weight ${nominal}, ${certifiedG}\u00a0g on its paper, showed ${readingWords(shown)}`,
+  tell: null,
 });

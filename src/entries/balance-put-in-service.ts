@@ -50,9 +50,8 @@ export const balancePutInService = defineEntry({
     if (ranges.some(({ step }) => !isStep(step))) {
       return refuse('step_not_1_2_5', 'A step is 1, 2 or 5 in some decimal place, as on the balance’s plate: 0.01, 0.002.', 'ranges');
     }
-    if (ranges.some(({ max, step }) => Number(max) <= Number(step))) {
+    if (ranges.some(({ max, step }) => Number(max) <= Number(step)))
       return refuse('load_not_above_step', 'The largest load must be more than one step. Check that they are not swapped.', 'ranges');
-    }
     const [low, high] = ranges;
     if (low && high && (Number(high.max) <= Number(low.max) || Number(high.step) <= Number(low.step))) {
       return refuse('ranges_do_not_rise', 'Give the fine range first: the second has a larger load and a larger step.', 'ranges');
@@ -76,4 +75,5 @@ export const balancePutInService = defineEntry({
     const until = after(', verified until ', verifiedUntil && formatCivilDate(verifiedUntil));
     return `Balance in service: ${name}, ${spans}, ${CLASSES[itsClass]}${until}`;
   },
+  tell: null,
 });

@@ -24,4 +24,5 @@ export const containerNamed = defineEntry({
   decide: () => null,
   facts: ({ container, name, kind, inside }) => identities(container, { name, kind, inside }),
   say: ({ name: called, kind, inside }, name) => `Named: ${called} (${CONTAINER_KINDS[kind]})${inside ? `, kept in ${name(inside)}` : ''}`,
+  tell: null,
 });

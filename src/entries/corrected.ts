@@ -40,4 +40,5 @@ export const corrected = defineEntry({
   },
   facts: ({ target, field, is }) => [fact('correction', { of: target, field, ...(is === undefined ? {} : { is }) })],
   say: ({ seq, field, reason }) => `Corrected entry ${seq}, ${field}: ${reason}`,
+  tell: ({ seq, reason }) => `Correction of entry ${seq}: ${reason}`,
 });

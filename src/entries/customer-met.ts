@@ -30,4 +30,5 @@ export const customerMet = defineEntry({
   decide: () => null,
   facts: () => [],
   say: ({ customer }, name) => `Customer met: ${name(customer)}`,
+  tell: null,
 });

@@ -2,6 +2,7 @@
 import { defineEntry, ref, sealed, stated } from '../book/entry.ts';
 import { identities } from '../book/given.ts';
 import { anyStaff } from '../book/may.ts';
+import { whileOpen } from '../book/next.ts';
 import { choice, lines } from '../book/values.ts';
 import { ANSWERS, TOLD_BY } from '../book/work.ts';
 
@@ -24,4 +25,6 @@ export const customerTold = defineEntry({
   decide: () => null,
   facts: ({ job, answer }) => identities(job, { customerAnswer: answer }),
   say: ({ how, answer }) => `Customer told ${TOLD_BY[how]}: ${ANSWERS[answer]}`,
+  tell: ({ how, answer }) => `You were told ${TOLD_BY[how]}: ${ANSWERS[answer]}`,
+  next: whileOpen(2),
 });

@@ -19,4 +19,5 @@ export const deviceEnrolled = defineEntry({
   decide: () => null,
   facts: ({ shop, device, name }) => [fact('policy', { of: shop, name: `device:${device}`, says: name })],
   say: ({ name, kind }) => `Device enrolled: ${name} (${DEVICE_KINDS[kind]})`,
+  tell: null,
 });

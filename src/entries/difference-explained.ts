@@ -19,4 +19,6 @@ export const differenceExplained = defineEntry({
   decide: () => null,
   facts: ({ of, what }) => identities(of, { differenceExplained: what }),
   say: ({ what, person, reason }, name) => `Explained: ${what}: ${reason}${person ? ` (${name(person)})` : ''}`,
+  tell: ({ what, reason }) => `Explained: ${what}: ${reason}`,
+  next: (job) => (job.status === 'closed' || job.status === 'withdrawn' ? 61 : null),
 });

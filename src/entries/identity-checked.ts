@@ -30,4 +30,6 @@ export const identityChecked = defineEntry({
   facts: ({ piece, stone, agrees }) => identities(stone ?? piece, { identity: agrees }),
   say: ({ piece, stone, how, agrees }, name) =>
     `Identity of ${name(stone ?? piece)}${how.length > 0 ? `, ${wordsOf(HOW, how)}` : ''}: ${AGREES[agrees]}`,
+  tell: 'as said',
+  next: ({ status }) => (status === 'finished' ? 21 : null),
 });

@@ -2,6 +2,7 @@
 import { defineEntry, observed, optional, ref, stated } from '../book/entry.ts';
 import { identities } from '../book/given.ts';
 import { anyStaff } from '../book/may.ts';
+import { atBench } from '../book/next.ts';
 import { pieceIsGone } from '../book/refusals.ts';
 import { file, lines } from '../book/values.ts';
 
@@ -20,4 +21,6 @@ export const inspectedBeforeWork = defineEntry({
   decide: ({ piece }) => pieceIsGone(piece),
   facts: ({ piece, photo }) => identities(piece, { photo }),
   say: ({ findings }) => `Looked over before work: ${findings}`,
+  tell: 'as said',
+  next: atBench(3),
 });

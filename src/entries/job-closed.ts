@@ -23,4 +23,6 @@ export const jobClosed = defineEntry({
   },
   facts: ({ job }) => [fact('state', { of: job, is: 'closed' })],
   say: () => 'Job closed',
+  tell: null,
+  next: ({ status, pieces }) => (status === 'finished' && pieces === 0 ? 1 : null),
 });

@@ -63,4 +63,5 @@ export const jobOpened = defineEntry({
   ],
   say: ({ bag, broughtBy, channel, theirDocket }) =>
     `Job opened in bag ${bag}: brought by ${BROUGHT_BY[broughtBy]}, ${CHANNELS[channel]}${theirDocket ? `, their docket ${theirDocket}` : ''}`,
+  tell: null,
 });

@@ -25,4 +25,5 @@ export const ledgerStarted = defineEntry({
     fact('role', { of: owner, role: 'owner' }),
   ],
   say: ({ shopName }) => `Ledger started for ${shopName}`,
+  tell: null,
 });

@@ -37,4 +37,5 @@ export const lemelGathered = defineEntry({
     fact('reading', { of: skin, state: 'gathered', reading }),
   ],
   say: ({ skin, bench, weight: reading }, name) => `Lemel gathered: ${bench ?? name(skin)}, ${readingWords(reading)}`,
+  tell: null,
 });

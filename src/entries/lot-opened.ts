@@ -16,4 +16,5 @@ export const lotOpened = defineEntry({
   decide: () => null,
   facts: ({ lot, name, metal }) => [fact('state', { of: lot, is: 'open' }), ...identities(lot, { name, metal })],
   say: ({ name, metal }) => `Scrap lot opened: ${name}, ${METAL_WORDS[metal]}`,
+  tell: null,
 });

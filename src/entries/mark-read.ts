@@ -52,4 +52,6 @@ export const markRead = defineEntry({
   facts: ({ piece, kind, struck, legible }) => identities(piece, { [`mark ${kind}`]: struck ?? legible }),
   say: ({ kind, where, struck, legible }) =>
     `Mark read ${where}: ${struck ?? LEGIBLE.illegible} (${MARK_KINDS[kind]}${legible === 'worn' ? ', worn' : ''})`,
+  tell: 'as said',
+  next: ({ status, pieces }) => (status === 'agreed' || (status === 'open' && pieces > 0) ? 22 : null),
 });

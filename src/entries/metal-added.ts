@@ -3,6 +3,7 @@ import { ask, defineEntry, observed, optional, ref, weight } from '../book/entry
 import { flow } from '../book/facts.ts';
 import { anyStaff } from '../book/may.ts';
 import { METAL_WORDS } from '../book/metals.ts';
+import { atBench } from '../book/next.ts';
 import { exactlyOne, onHold, pieceIsGone, thingIsGone, workNotAgreed } from '../book/refusals.ts';
 import { choice } from '../book/values.ts';
 import { weightWords } from '../book/words.ts';
@@ -54,4 +55,6 @@ export const metalAdded = defineEntry({
     [stock ?? packet].flatMap((from) => (from ? [flow(from, piece, { kind: 'metal', metal }, reading)] : [])),
   say: ({ packet, metal, weight: reading, what }) =>
     `Added${packet ? ', own gold' : ''}: ${WHAT[what]}, ${METAL_WORDS[metal]}${weightWords(reading)}`,
+  tell: ({ packet, metal }) => `Metal added${packet ? ', your own' : ''}: ${METAL_WORDS[metal]}`,
+  next: atBench(9),
 });

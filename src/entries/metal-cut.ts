@@ -3,6 +3,7 @@ import { ask, defineEntry, observed, optional, ref, refOrBegins, weight } from '
 import { flow } from '../book/facts.ts';
 import { anyStaff } from '../book/may.ts';
 import { METAL_WORDS } from '../book/metals.ts';
+import { atBench } from '../book/next.ts';
 import { exactlyOne, lotIsSealed, pieceIsGone, workNotAgreed } from '../book/refusals.ts';
 import { choice, text } from '../book/values.ts';
 import { after, weightWords } from '../book/words.ts';
@@ -52,4 +53,6 @@ export const metalCut = defineEntry({
   facts: ({ piece, metal, weight: reading, lot, packet }) =>
     [lot ?? packet].flatMap((to) => (to ? [flow(piece, to, { kind: 'metal', metal }, reading)] : [])),
   say: ({ metal, weight: reading, part }) => `Cut away${after(' ', part)}: ${METAL_WORDS[metal]}${weightWords(reading)}`,
+  tell: ({ metal }) => `Worn metal removed: ${METAL_WORDS[metal]}`,
+  next: atBench(8),
 });

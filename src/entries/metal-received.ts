@@ -55,4 +55,5 @@ export const metalReceived = defineEntry({
     `Metal received: ${METAL_WORDS[metal]}${weightWords(reading)}${after(' from ', supplier)}${after(', batch ', batch)}${
       until ? `, on hold until ${formatCivilDate(until)}` : ''
     }`,
+  tell: null,
 });

@@ -2,6 +2,7 @@
 import { defineEntry, ref } from '../book/entry.ts';
 import { fact } from '../book/facts.ts';
 import { anyStaff } from '../book/may.ts';
+import { whileOpen } from '../book/next.ts';
 import { thingIsGone } from '../book/refusals.ts';
 
 export const moved = defineEntry({
@@ -14,4 +15,6 @@ export const moved = defineEntry({
   decide: ({ of }) => thingIsGone(of),
   facts: ({ of, to }) => [fact('place', { of, at: to })],
   say: ({ of, to }, name) => `Moved: ${name(of)} to ${name(to)}`,
+  tell: null,
+  next: whileOpen(3),
 });

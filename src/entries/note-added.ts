@@ -1,6 +1,7 @@
 // A note for the shop's eyes: sealed, so that it can be erased with its subject.
 import { defineEntry, ref, sealed, stated } from '../book/entry.ts';
 import { anyStaff } from '../book/may.ts';
+import { always } from '../book/next.ts';
 import { lines } from '../book/values.ts';
 
 export const noteAdded = defineEntry({
@@ -14,4 +15,6 @@ export const noteAdded = defineEntry({
   decide: () => null,
   facts: () => [],
   say: ({ about }, name) => `Note about ${name(about)}`,
+  tell: null,
+  next: always(0),
 });

@@ -15,4 +15,6 @@ export const oldPartsReturned = defineEntry({
   decide: ({ packet }, _data, { today }) => thingIsGone(packet, 'packet') ?? onHold(packet, today, 'packet'),
   facts: ({ packet, to }) => goesHome(packet, to),
   say: ({ packet, to, signed }, name) => `Old parts returned ${RETURNED_TO[to]}: ${name(packet)}, ${SIGNED[signed]}`,
+  tell: 'as said',
+  next: ({ status }) => (status === 'finished' ? 24 : null),
 });

@@ -20,4 +20,5 @@ export const personJoined = defineEntry({
   decide: () => null,
   facts: ({ person, role }) => [fact('role', { of: person, role })],
   say: ({ person, role }, name) => `${name(person)} joined: ${ROLES[role]}`,
+  tell: null,
 });

@@ -2,6 +2,7 @@
 import { defineEntry, observed, ref, stated } from '../book/entry.ts';
 import { identities } from '../book/given.ts';
 import { anyStaff } from '../book/may.ts';
+import { whileOpen } from '../book/next.ts';
 import { PHOTO_SHOWS } from '../book/photographs.ts';
 import { choice, file } from '../book/values.ts';
 
@@ -16,4 +17,6 @@ export const photoAdded = defineEntry({
   decide: () => null,
   facts: ({ about, photo }) => identities(about, { photo }),
   say: ({ about, shows }, name) => `Photograph of ${name(about)}: ${PHOTO_SHOWS[shows]}`,
+  tell: null,
+  next: whileOpen(1),
 });

@@ -41,4 +41,6 @@ export const pieceChecked = defineEntry({
   ],
   say: ({ stones, seats, ringSizeMm, marks }) =>
     `Checked: ${stonesWords(stones)}, ${SEATS[seats]}${ringSizeMm ? `, ${ringSizeMm}\u00a0mm on the stick` : ''}, ${MARKS[marks]}`,
+  tell: 'as said',
+  next: ({ status }) => (status === 'agreed' ? 33 : status === 'finished' ? 20 : null),
 });

@@ -3,6 +3,7 @@ import { defineEntry, observed, optional, ref, weight } from '../book/entry.ts';
 import { fact } from '../book/facts.ts';
 import { given } from '../book/given.ts';
 import { anyStaff } from '../book/may.ts';
+import { atBench } from '../book/next.ts';
 import { pieceIsGone } from '../book/refusals.ts';
 import { choice, choices } from '../book/values.ts';
 import { weightWords } from '../book/words.ts';
@@ -32,4 +33,6 @@ export const pieceCleaned = defineEntry({
   facts: ({ piece, dry, weight: reading }) =>
     given(reading, (shown) => fact('reading', { of: piece, state: dry === 'dry' ? 'cleaned and dry' : 'cleaned', reading: shown })),
   say: ({ how, dry, weight: reading }) => `Cleaned${how.length > 0 ? `: ${wordsOf(HOW, how)}` : ''}, ${DRY[dry]}${weightWords(reading)}`,
+  tell: 'as said',
+  next: atBench(4),
 });

@@ -51,4 +51,6 @@ export const pieceReceived = defineEntry({
     ...given(reading, (shown) => fact('reading', { of: piece, state: 'as received', reading: shown })),
   ],
   say: ({ description, stones, weight: reading }) => `Received: ${description}, ${stonesWords(stones)}${weightWords(reading)}`,
+  tell: 'as said',
+  next: ({ status, pieces }) => (status === 'open' ? (pieces === 0 ? 1 : 24) : null),
 });

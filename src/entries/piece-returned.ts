@@ -59,4 +59,5 @@ export const pieceReturned = defineEntry({
   },
   facts: (data) => countedOut(data),
   say: (data) => `Returned ${RETURNED_TO[data.to]}: ${countedOutWords(data)}, ${SIGNED[data.signed]}`,
+  tell: 'as said',
 });

@@ -2,6 +2,7 @@
 import { defineEntry, observed, ref } from '../book/entry.ts';
 import { identities } from '../book/given.ts';
 import { anyStaff } from '../book/may.ts';
+import { atBench } from '../book/next.ts';
 import { pieceIsGone, workNotAgreed } from '../book/refusals.ts';
 import { choice, text } from '../book/values.ts';
 
@@ -28,4 +29,6 @@ export const pieceSized = defineEntry({
   decide: ({ piece }) => pieceIsGone(piece) ?? workNotAgreed(piece),
   facts: ({ piece, method, to }) => identities(piece, { ringSize: to, sizedBy: method }),
   say: ({ method, from, to }) => `Sized from ${from} to ${to}: ${METHODS[method]}`,
+  tell: 'as said',
+  next: atBench(10),
 });

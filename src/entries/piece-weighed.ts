@@ -22,4 +22,6 @@ export const pieceWeighed = defineEntry({
   decide: ({ piece }) => pieceIsGone(piece),
   facts: ({ piece, state, weight: reading }) => [fact('reading', { of: piece, state, reading })],
   say: ({ state, weight: reading }) => `Weighed, ${WEIGHED_STATES[state]}: ${readingWords(reading)}`,
+  tell: 'as said',
+  next: ({ status, isMine }) => (status === 'agreed' ? (isMine ? 2 : 25) : status === 'finished' ? 22 : null),
 });

@@ -38,4 +38,5 @@ export const placeNamed = defineEntry({
     ...given(limit, ({ minor, currency }) => fact('money', { of: place, minor, currency, for: 'insurer limit' })),
   ],
   say: ({ name, kind, limit }) => `Place named: ${name} (${PLACE_KINDS[kind]})${limit ? `, insurer’s limit ${formatMoney(limit)}` : ''}`,
+  tell: null,
 });

@@ -58,4 +58,5 @@ export const policySet = defineEntry({
     const said = [zone, country && COUNTRIES[country], currency, staffing && STAFFING[staffing], words && WORDS[words]];
     return ['Shop policy set', ...said.filter((one) => one !== undefined)].join(', ');
   },
+  tell: null,
 });

@@ -2,6 +2,7 @@
 import { defineEntry, ref, refuse, stated } from '../book/entry.ts';
 import { fact } from '../book/facts.ts';
 import { anyStaff } from '../book/may.ts';
+import { atBench } from '../book/next.ts';
 import { jobIsClosed, promiseIsPast } from '../book/refusals.ts';
 import { choice, day, text } from '../book/values.ts';
 import { TOLD_BY } from '../book/work.ts';
@@ -25,4 +26,6 @@ export const promiseMoved = defineEntry({
   facts: ({ job, promise }) => [fact('promise', { of: job, by: promise })],
   say: ({ promise, why, told }) =>
     `Promise moved to ${formatCivilDate(promise)}: ${why}; customer ${told === 'not yet' ? '' : 'told '}${TOLD[told]}`,
+  tell: () => 'The day it was promised for was moved',
+  next: atBench(20),
 });

@@ -3,6 +3,7 @@ import { defineEntry, optional, ref, refuse, sealed, stated } from '../book/entr
 import { fact } from '../book/facts.ts';
 import { identities } from '../book/given.ts';
 import { anyStaffByPin } from '../book/may.ts';
+import { atBench } from '../book/next.ts';
 import { onHold, thingIsGone } from '../book/refusals.ts';
 import { choice, count, day, money, text } from '../book/values.ts';
 import { after } from '../book/words.ts';
@@ -66,4 +67,6 @@ export const released = defineEntry({
     const how = `${after(', carrier ', carrier)}${after(', seal ', seal)}${after(', due back ', dueBack && formatCivilDate(dueBack))}`;
     return `Released: ${name(of)}${after(' to ', person && name(person))} for ${PURPOSES[purpose]}${how}`;
   },
+  tell: ({ purpose }) => `Handed over to leave the shop: ${purpose === 'delivery' ? 'delivery to you' : PURPOSES[purpose]}`,
+  next: atBench(21),
 });

@@ -39,4 +39,6 @@ export const returnedWithException = defineEntry({
   decide: ({ piece }, { to }, { today }) => pieceIsGone(piece) ?? pieceIsOutside(piece, to) ?? onHold(piece, today, 'piece'),
   facts: (data) => countedOut(data),
   say: (data) => `Returned ${RETURNED_TO[data.to]} with an exception: ${countedOutWords(data)}; ${data.exception}`,
+  tell: 'as said',
+  next: ({ status }) => (status === 'finished' ? 23 : null),
 });

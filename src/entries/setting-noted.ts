@@ -61,4 +61,6 @@ export const settingNoted = defineEntry({
     const what = `${stones === undefined ? '' : `${stones} × `}${SPECIES[species]}`;
     return [`Noted: ${seat}`, what, cut && CUTS[cut], sizeMm && `${sizeMm}\u00a0mm`, SEAT_STATES[state]].filter(Boolean).join(', ');
   },
+  tell: 'as said',
+  next: ({ status, pieces }) => (status === 'agreed' || (status === 'open' && pieces > 0) ? 21 : null),
 });

@@ -21,4 +21,5 @@ export const skinEmptied = defineEntry({
   decide: ({ lot }) => lotIsSealed(lot),
   facts: ({ skin, lot, metal, weight: reading }) => [flow(skin, lot, { kind: 'metal', metal }, reading)],
   say: ({ skin, lot, weight: reading }, name) => `Emptied ${name(skin)} into ${name(lot)}: ${readingWords(reading)}`,
+  tell: null,
 });

@@ -61,4 +61,6 @@ export const stoneSet = defineEntry({
     const what = stone ? name(stone) : `${stonesWords(stones)}${after(' from ', packet && name(packet))}`;
     return `Set: ${what}${after(', ', seat)}${left ? `${weightWords(reading)}, ${left} left` : ''}`;
   },
+  tell: 'as said',
+  next: ({ status, isMine, stonesOut }) => (status === 'agreed' ? (isMine && stonesOut > 0 ? 1 : 32) : null),
 });

@@ -3,6 +3,7 @@ import { begins, defineEntry, observed, optional, ref, refuse, stated, weight } 
 import { fact, flow } from '../book/facts.ts';
 import { identities } from '../book/given.ts';
 import { anyStaff } from '../book/may.ts';
+import { atBench } from '../book/next.ts';
 import { pieceIsGone, workNotAgreed } from '../book/refusals.ts';
 import { SPECIES } from '../book/stone-words.ts';
 import { choice, day, text } from '../book/values.ts';
@@ -66,4 +67,6 @@ export const stoneSupplied = defineEntry({
     `Stone supplied: ${SPECIES[species]}, ${ORIGINS[origin]}${after(', ', treatment)}, ${WHOSE[whose]}${weightWords(reading)}${
       told ? `; customer told ${formatCivilDate(told)}` : ''
     }`,
+  tell: 'as said',
+  next: atBench(11),
 });

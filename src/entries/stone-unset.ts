@@ -3,6 +3,7 @@ import { defineEntry, observed, optional, ref, refOrBegins, refuse, weight } fro
 import { flow } from '../book/facts.ts';
 import { identities } from '../book/given.ts';
 import { anyStaff } from '../book/may.ts';
+import { atBench } from '../book/next.ts';
 import { exactlyOne, notOneStone, pieceIsGone, thingIsGone, workNotAgreed } from '../book/refusals.ts';
 import { STONE_CONDITIONS } from '../book/stone-words.ts';
 import { choice, count } from '../book/values.ts';
@@ -53,4 +54,6 @@ export const stoneUnset = defineEntry({
     const what = stone ? name(stone) : `${stonesWords(stones)}${after(' into ', packet && name(packet))}`;
     return `Taken out: ${what}${weightWords(reading)}, ${STONE_CONDITIONS[condition]}`;
   },
+  tell: 'as said',
+  next: atBench(6),
 });

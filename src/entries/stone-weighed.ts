@@ -2,6 +2,7 @@
 import { defineEntry, observed, ref, refuse, weight } from '../book/entry.ts';
 import { fact } from '../book/facts.ts';
 import { anyStaff } from '../book/may.ts';
+import { atBench } from '../book/next.ts';
 import { thingIsGone } from '../book/refusals.ts';
 import { choice } from '../book/values.ts';
 import { readingWords } from '../weighing/reading.ts';
@@ -35,4 +36,6 @@ export const stoneWeighed = defineEntry({
   },
   facts: ({ of, state, weight: reading }) => [fact('reading', { of, state, reading })],
   say: ({ of, state, weight: reading }, name) => `Weighed: ${name(of)}, ${STATES[state]}, ${readingWords(reading)}`,
+  tell: 'as said',
+  next: atBench(7),
 });

@@ -14,4 +14,6 @@ export const taken = defineEntry({
   decide: ({ of }) => thingIsGone(of),
   facts: ({ of }, { by }) => [fact('custody', { of, is: 'with', holder: by })],
   say: ({ of, from }, name) => `Taken: ${name(of)}${from ? ` from ${name(from)}` : ''}`,
+  tell: () => 'Taken in hand',
+  next: ({ status, pieces, isMine }) => (status === 'agreed' ? (isMine ? 20 : 1) : status === 'open' && pieces > 0 ? 25 : null),
 });

@@ -22,4 +22,5 @@ export const tareListed = defineEntry({
     fact('policy', { of: shop, name: `tare:${thing}`, says: `${netNg(reading) ?? reading.ng}` }),
   ],
   say: ({ thing, weight: reading }) => `Tare listed: ${thing}, ${readingWords(reading)}`,
+  tell: null,
 });

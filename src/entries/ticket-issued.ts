@@ -18,4 +18,5 @@ export const ticketIssued = defineEntry({
   decide: ({ job }) => jobIsClosed(job),
   facts: ({ job, kind, checkpoint }) => identities(job, { [`ticket ${kind}`]: checkpoint }),
   say: ({ kind, checkpoint }) => `Printed: ${TICKETS[kind]}, at ${checkpoint} entries`,
+  tell: null,
 });

@@ -22,4 +22,5 @@ export const ticketLost = defineEntry({
   decide: ({ job }) => jobIsClosed(job),
   facts: ({ job, knownBy }) => identities(job, { ticketLost: knownBy }),
   say: ({ knownBy }) => `Collection slip lost: ${KNOWN_BY[knownBy]}`,
+  tell: null,
 });

@@ -29,4 +29,6 @@ export const valueStated = defineEntry({
   decide: ({ piece }, { value, band }) => pieceIsGone(piece) ?? exactlyOne(value, band, 'value_or_band', EITHER, 'value'),
   facts: ({ piece, statedBy }) => identities(piece, { valueStatedBy: statedBy }),
   say: ({ statedBy }) => `Value stated by ${STATED_BY[statedBy]}, for custody only`,
+  tell: null,
+  next: ({ status, pieces }) => (status === 'open' && pieces > 0 ? 23 : null),
 });

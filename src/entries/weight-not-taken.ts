@@ -25,4 +25,5 @@ export const weightNotTaken = defineEntry({
   decide: ({ piece }) => pieceIsGone(piece),
   facts: ({ piece, reason }) => identities(piece, { notWeighed: reason }),
   say: ({ reason, more }) => `Not weighed: ${REASONS[reason]}${after(', ', more)}`,
+  tell: 'as said',
 });

@@ -22,4 +22,6 @@ export const withdrawn = defineEntry({
   },
   facts: ({ job }) => [fact('state', { of: job, is: 'withdrawn' })],
   say: ({ reason }) => `Job withdrawn: ${reason}`,
+  tell: null,
+  next: ({ status, pieces }) => (status === 'open' && pieces === 0 ? 20 : null),
 });

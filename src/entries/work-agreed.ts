@@ -5,7 +5,7 @@ import { given, identities } from '../book/given.ts';
 import { anyStaff } from '../book/may.ts';
 import { jobIsClosed, promiseIsPast } from '../book/refusals.ts';
 import { choice, choices, day, money, text, tick } from '../book/values.ts';
-import { AGREED_BY, PRICE_KINDS, WASTE_TERMS, WORK_STEPS, wordsOf } from '../book/work.ts';
+import { AGREED_BY, PRICE_KINDS, WASTE_TERMS, WASTE_TOLD, WORK_STEPS, wordsOf } from '../book/work.ts';
 import { formatCivilDate } from '../units/dates.ts';
 import { formatMoney } from '../units/money.ts';
 
@@ -71,4 +71,7 @@ export const workAgreed = defineEntry({
     const waste = `worn metal removed: ${WASTE_TERMS[cutMetal]}; dust and filings: ${WASTE_TERMS[dust]}`;
     return `Agreed by ${AGREED_BY[agreedBy]}: ${wordsOf(WORK_STEPS, steps)}; ${cost}; ready by ${formatCivilDate(promise)}; ${waste}`;
   },
+  tell: ({ steps, dust, cutMetal }) =>
+    `Agreed: ${wordsOf(WORK_STEPS, steps)}; worn metal removed: ${WASTE_TOLD[cutMetal]}; dust and filings: ${WASTE_TOLD[dust]}`,
+  next: ({ status, pieces }) => (status === 'open' && pieces > 0 ? 1 : null),
 });

@@ -2,6 +2,7 @@
 import { defineEntry, ref, refuse } from '../book/entry.ts';
 import { fact } from '../book/facts.ts';
 import { anyStaff } from '../book/may.ts';
+import { atBench } from '../book/next.ts';
 import { jobIsClosed } from '../book/refusals.ts';
 
 export const workFinished = defineEntry({
@@ -20,4 +21,6 @@ export const workFinished = defineEntry({
   },
   facts: ({ job }) => [fact('state', { of: job, is: 'finished' })],
   say: () => 'Work finished',
+  tell: 'as said',
+  next: atBench(14),
 });

@@ -1,5 +1,5 @@
 // The one place where an entry type's own types are erased, so that generic code can call decide, facts and say.
-import type { Doubt, EntryType, Field, Form, Now, Refusal, Stamp } from '../book/entry.ts';
+import type { Doubt, EntryType, Field, Form, Now, Refusal, Stamp, Tell } from '../book/entry.ts';
 import type { Fact } from '../book/facts.ts';
 import type { States } from '../book/holding.ts';
 import type { Asker, May } from '../book/may.ts';
@@ -13,7 +13,7 @@ import type { Leaf } from './leaf.ts';
 export type Values = Readonly<Record<string, unknown>>;
 export type Views = Readonly<Record<string, States[keyof States] | undefined>>;
 /** An entry type with its fields' types erased. */
-export interface AnyEntry extends Pick<EntryType, 'type' | 'version' | 'commutes' | 'upcast'> {
+export interface AnyEntry extends Pick<EntryType, 'type' | 'version' | 'commutes' | 'next' | 'upcast'> {
   readonly fields: Readonly<Record<string, Field<unknown>>>;
   readonly subject: string;
   readonly form: Form<Readonly<Record<string, Field<unknown>>>>;
@@ -22,6 +22,7 @@ export interface AnyEntry extends Pick<EntryType, 'type' | 'version' | 'commutes
   doubt?(view: Views, data: Values): Doubt | null;
   facts(data: Values, stamp: Stamp): readonly Fact[];
   say(data: Values, name: (of: Ref) => string): string;
+  readonly tell: Tell<Values>;
 }
 const REGISTRY = ENTRIES as unknown as Readonly<Record<string, AnyEntry>>;
 

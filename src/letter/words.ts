@@ -2,6 +2,7 @@
 import { METAL_WORDS, type MetalCode } from '../book/metals.ts';
 import { SPECIES } from '../book/stone-words.ts';
 import { stonesWords } from '../book/words.ts';
+import { WASTE_TOLD } from '../book/work.ts';
 import { correctionsIn, patchedData } from '../ledger/corrections.ts';
 import type { Kept } from '../ledger/leaf.ts';
 import { entryType, readingsIn, type Values } from '../ledger/registry.ts';
@@ -12,7 +13,6 @@ import { customerJob } from '../reckoning/words.ts';
 import { massNg } from '../units/mass.ts';
 import { caratWords, netNg, readingWords } from '../weighing/reading.ts';
 import { grams, stoneSentence, sum, weightSentence } from './sentences.ts';
-import { TERMS } from './timeline.ts';
 
 export interface LetterStone {
   readonly seat: string;
@@ -60,7 +60,7 @@ export function letterOf(kept: readonly Kept[], reckoned: JobReckoning, stones: 
         ? { what: METAL_WORDS[data.metal as MetalCode], weight, where: data.packet ? 'your own gold' : 'from our stock' }
         : { what: SPECIES[data.species as keyof typeof SPECIES], weight, where: 'supplied' },
     ),
-    dust: agreed ? (TERMS[String(agreed.dust)] ?? null) : null,
+    dust: agreed ? WASTE_TOLD[agreed.dust as keyof typeof WASTE_TOLD] : null,
     disagreements: disagreementsIn(reckoned, stones),
   };
 }
@@ -117,7 +117,7 @@ const partOf = ({ part, metal }: Values): string => [part, METAL_WORDS[metal as 
 
 function whereCutWent({ packet }: Values, agreed: Values | undefined): string {
   if (packet !== undefined) return 'kept in a packet for you';
-  return agreed ? (TERMS[String(agreed.cutMetal)] ?? '') : 'not agreed';
+  return agreed ? WASTE_TOLD[agreed.cutMetal as keyof typeof WASTE_TOLD] : 'not agreed';
 }
 
 function disagreementsIn({ state, stones }: JobReckoning, found: JobStones): readonly string[] {

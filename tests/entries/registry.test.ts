@@ -101,6 +101,14 @@ describe.each(table)('%s', (type, entry) => {
     expect(() => entry.facts(least, stamp)).not.toThrow();
   });
 
+  it('tells a customer of it in words of its own, as it says it, or not at all', () => {
+    const open = openOf(fields, sample);
+    const least = Object.fromEntries(Object.entries(open).filter(([name]) => !fields[name]?.mayBeMissing));
+    const { tell } = entry;
+    if (typeof tell !== 'function') return expect([null, 'as said']).toContain(tell);
+    for (const said of [least, open]) expect(tell(said)).toMatch(/^(?!.*(undefined|NaN|\[object))\S.*\S$/s);
+  });
+
   it('has a test for every code that it refuses or asks with', () => {
     const file = `${type.replaceAll('_', '-')}`;
     const codes = [...sourceOf(`${file}.ts`).matchAll(/\b(?:refuse|ask)\('(\w+)'|exactlyOne\([^)]*?, '(\w+)'/g)].map((m) => m[1] ?? m[2]);

@@ -67,7 +67,7 @@ async function page(web: Web, c: Ctx, job: Thing, kept: readonly Kept[]): Promis
       next: next === null ? null : [hrefOf(next), titleOf(next)],
       links: [
         ...(mayWrite(whoAsks(c)) && next !== 'finish' ? sheetsFor(job) : []),
-        ...others.filter((name) => name !== next).map((name) => [hrefOf(name), titleOf(name)] as const),
+        ...others.map((name) => [hrefOf(name), titleOf(name)] as const),
       ],
       photos: photosIn(kept),
       mayWrite: mayWrite(whoAsks(c)),
