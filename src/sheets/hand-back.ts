@@ -17,7 +17,7 @@ const LABELS = {
 } as const;
 const fields = { ...closing, ...pieceReturned.fields } as const;
 const exceptionFields = { ...closing, ...returnedWithException.fields } as const;
-interface Known {
+export interface BeforeHandBack {
   /** The one sentence on what came in and what goes out. */
   readonly sentence: string;
   /** Packets of the job that are still in the shop. */
@@ -32,7 +32,7 @@ interface Closing {
   readonly signed: keyof typeof SIGNED;
 }
 /** What goes home with the piece, and the end of the job once nothing of it is left here. */
-function afterwards({ job, packets: go, closes, to, signed }: Closing, { packets }: Known): readonly SheetLine[] {
+function afterwards({ job, packets: go, closes, to, signed }: Closing, { packets }: BeforeHandBack): readonly SheetLine[] {
   const here = go ? [] : packets;
   return [
     ...(go ? packets.map((packet) => line('old_parts_returned', { packet, to, signed })) : []),
@@ -40,7 +40,7 @@ function afterwards({ job, packets: go, closes, to, signed }: Closing, { packets
   ];
 }
 
-export const handBack = defineSheet<'hand-back', typeof fields, Known>({
+export const handBack = defineSheet<'hand-back', typeof fields, BeforeHandBack>({
   name: 'hand-back',
   fields,
   form: {
@@ -58,12 +58,12 @@ export const handBack = defineSheet<'hand-back', typeof fields, Known>({
     `It goes ${RETURNED_TO[to]}, who showed: ${shown}. ${SIGNED[signed].replace(/^./, (letter) => letter.toUpperCase())}.`,
   ],
   lines: ({ job, packets, closes, ...returned }, known) => [
-    line('piece_returned', returned as never),
+    line('piece_returned', returned),
     ...afterwards({ job, packets, closes, to: returned.to, signed: returned.signed }, known),
   ],
 });
 
-export const handBackWithException = defineSheet<'hand-back-with-exception', typeof exceptionFields, Known>({
+export const handBackWithException = defineSheet<'hand-back-with-exception', typeof exceptionFields, BeforeHandBack>({
   name: 'hand-back-with-exception',
   fields: exceptionFields,
   form: {
@@ -81,7 +81,7 @@ export const handBackWithException = defineSheet<'hand-back-with-exception', typ
     `It goes ${RETURNED_TO[to]}, who showed: ${shown}. They were told what does not agree, and signed.`,
   ],
   lines: ({ job, packets, closes, ...returned }, known) => [
-    line('returned_with_exception', returned as never),
+    line('returned_with_exception', returned),
     ...afterwards({ job, packets, closes, to: returned.to, signed: 'signature' }, known),
   ],
 });

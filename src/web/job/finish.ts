@@ -10,7 +10,8 @@ import { entriesOf } from '../../queries/entries.ts';
 import type { BeforeFinish } from '../../sheets/finish.ts';
 import { SHEETS } from '../../sheets/index.ts';
 import { jobThings, newRef } from '../form/form.ts';
-import { type FormOf, showFormPage, type Values } from '../form/form-page.ts';
+import { type FormOf, showFormPage } from '../form/form-page.ts';
+import { sheetForm } from '../form/sheet-form.ts';
 import { receiveForm } from '../form/submit.ts';
 import { type Ctx, type Env, policyFor, type Resource, thingsOf, type Web, whoAsks } from '../session/context.ts';
 import { jobAt } from './job-at.ts';
@@ -58,7 +59,7 @@ async function knownOf(web: Web, c: Ctx, job: Thing, piece: Thing): Promise<Befo
     expectedNg: expected?.ng ?? null,
     marginNg: expected?.marginNg ?? 0,
     usualNg: usualOff(piece, job, 'finished').ng,
-    moved: facts.some((one) => one.fact === 'flow' && one.matter.kind === 'metal' && [one.from, one.to].includes(piece.id as never)),
+    moved: facts.some((one) => one.fact === 'flow' && one.matter.kind === 'metal' && (one.from === piece.id || one.to === piece.id)),
     isSizing: /\bsize-(up|down)\b/.test(job.says.work ?? ''),
     wanted: sizesIn(job.says.details).to,
     sized: piece.says.ringSize ?? '',
@@ -68,15 +69,10 @@ async function knownOf(web: Web, c: Ctx, job: Thing, piece: Thing): Promise<Befo
 
 /** The sheet's own part of the form: it asks only for what this job can still need. */
 function sheetOf(known: BeforeFinish) {
-  const { fields, check, ask, lines } = SHEETS.finish;
   const metal = known.moved ? ['stock', 'lot', 'packet', 'moved'] : [known.cutMetal === 'customer' ? 'lot' : 'packet'];
   const hidden = known.isSizing ? metal : SIZING;
-  return {
-    fields: Object.fromEntries(Object.entries(fields).filter(([name]) => !hidden.includes(name))),
-    check: (data: Values) => check?.(data as never, known) ?? [],
-    ask: (data: Values) => ask?.(data as never, known) ?? null,
-    lines: (data: Values) => lines(data as never, known),
-  };
+  const sheet = sheetForm(SHEETS.finish, () => known);
+  return { ...sheet, fields: Object.fromEntries(Object.entries(sheet.fields).filter(([name]) => !hidden.includes(name))) };
 }
 
 function pageOf(job: Thing, piece: Thing, known: BeforeFinish, wanted: string) {
