@@ -16,7 +16,6 @@ export const LONG: Readonly<Record<string, string>> = {
   'src/web/counter/slip.ts slip': 'still to be taken apart',
   'src/web/form/form-page.ts showFormPage': 'still to be taken apart',
   'src/web/form/form.ts showForm': 'still to be taken apart',
-  'src/web/owner/flow.ts shown': 'still to be taken apart',
   'src/web/setup/setup-lists.ts sectionsOf': 'still to be taken apart',
 };
 

@@ -54,36 +54,16 @@ function shown(
 ): FlowPage['metals'][number] {
   const ends = { [SUPPLIERS]: 'suppliers', [JOBS]: 'jobs', [DUST]: 'filings and dust', [GONE]: 'out of the shop' };
   const words = new Map([...Object.entries(ends), ...[...stocks, ...skins, ...lots].map((one) => [one.id, wordsFor(web, one)] as const)]);
-  const name = (id: string) => words.get(id) ?? id;
+  const name: Name = (id) => words.get(id) ?? id;
   const used = new Set(flows.flatMap(({ from, to }) => [from, to]));
   const layer = (...ids: readonly string[]) => ids.filter((id) => used.has(id)).map((id) => ({ id, words: name(id) }));
-  const layers = [
-    layer(SUPPLIERS),
-    layer(...stocks.map(({ id }) => id)),
-    layer(JOBS),
-    layer(...skins.map(({ id }) => id), DUST),
-    layer(...lots.map(({ id }) => id), GONE),
-  ];
-  const between = ({ from, to }: FineFlow) => `${name(from)} to ${name(to)}`;
+  const idsOf = (things: readonly Thing[]) => things.map(({ id }) => id);
+  const layers = [layer(SUPPLIERS), layer(...idsOf(stocks)), layer(JOBS), layer(...idsOf(skins), DUST), layer(...idsOf(lots), GONE)];
   return {
     metal: metal.charAt(0).toUpperCase() + metal.slice(1),
     layers: layers.filter((one) => one.length > 0),
-    bands: flows.map((one) => ({
-      from: one.from,
-      to: one.to,
-      value: one.fineNg / 1e9,
-      words: `${between(one)}: ${fineWords(one.fineNg)}`,
-      isReckoned: one.basis !== 'weighed',
-    })),
-    rows: flows.map((one) => ({
-      words: between(one),
-      fine: `${fineWords(one.fineNg)} ± ${fineWords(Math.max(1e7, 2e9 * one.uG))}`,
-      how:
-        one.basis === 'weighed'
-          ? `entries${one.unweighed > 0 ? ` (${one.unweighed} not weighed, not in the sum)` : ''}`
-          : 'what jobs are short of, weighed by nobody',
-      seqs: one.seqs,
-    })),
+    bands: flows.map((one) => bandOf(one, name)),
+    rows: flows.map((one) => rowOf(one, name)),
     holdings: holdings
       .filter(({ id }) => !skins.some((skin) => skin.id === id))
       .map(({ id, openingNg, closingNg }) => ({
@@ -95,6 +75,30 @@ function shown(
     unknown,
   };
 }
+
+/** Words for a pool, or for an end of the shop. */
+type Name = (id: string) => string;
+type Shown = FlowPage['metals'][number];
+
+const between = ({ from, to }: FineFlow, name: Name): string => `${name(from)} to ${name(to)}`;
+
+const bandOf = (one: FineFlow, name: Name): Shown['bands'][number] => ({
+  from: one.from,
+  to: one.to,
+  value: one.fineNg / 1e9,
+  words: `${between(one, name)}: ${fineWords(one.fineNg)}`,
+  isReckoned: one.basis !== 'weighed',
+});
+
+const rowOf = (one: FineFlow, name: Name): Shown['rows'][number] => ({
+  words: between(one, name),
+  fine: `${fineWords(one.fineNg)} ± ${fineWords(Math.max(1e7, 2e9 * one.uG))}`,
+  how:
+    one.basis === 'weighed'
+      ? `entries${one.unweighed > 0 ? ` (${one.unweighed} not weighed, not in the sum)` : ''}`
+      : 'what jobs are short of, weighed by nobody',
+  seqs: one.seqs,
+});
 
 /** A skin gathers from the jobs at the bench it is named for, or from all of its metal where no bench bears its name. */
 function skinShown(
