@@ -1,14 +1,16 @@
 // Jobs: those in the house with everything that belongs to them, and those that are finished.
-import { and, asc, desc, eq, inArray, sql } from 'drizzle-orm';
+import { and, asc, desc, eq, gte, inArray, lt, sql } from 'drizzle-orm';
 import { alias } from 'drizzle-orm/sqlite-core';
-import { entryLink, thing } from '../../drizzle/schema.ts';
+import { entry, thing } from '../../drizzle/schema.ts';
 import type { JobState } from '../book/facts.ts';
 import type { Thing } from '../ledger/thing.ts';
 import { thingOf } from '../store/shelf.ts';
 import type { RefKind } from '../units/ids.ts';
 import { type Reading, rows, statement } from './statement.ts';
+import { thingsAt } from './things.ts';
 
 const IN_THE_HOUSE: readonly JobState[] = ['open', 'agreed', 'finished'];
+const FINISHED_STATES: readonly JobState[] = ['finished', 'closed'];
 const job = alias(thing, 'job');
 
 /** From the few open jobs to their things: the order of a cross join is kept. */
@@ -29,22 +31,42 @@ export const IN_HOUSE_OF_KIND = statement(['kind'], ({ kind }) =>
     .orderBy(asc(thing.n)),
 );
 
-/** Finished jobs, newest first, each with the length of its stream. */
-export const FINISHED = statement(['limit'], ({ limit }) =>
+export const FINISHED = statement(['before', 'limit'], ({ before, limit }) =>
   rows
-    .select({
-      id: thing.id,
-      size: sql<number>`(SELECT MAX(${entryLink.n}) + 1 FROM ${entryLink} WHERE ${entryLink.stream} = ${thing.id})`.as('size'),
-    })
+    .select({ n: thing.n, id: thing.id })
     .from(thing)
-    .where(and(eq(thing.kind, 'job'), inArray(thing.status, ['finished', 'closed'])))
+    .where(and(eq(thing.kind, 'job'), inArray(thing.status, [...FINISHED_STATES]), lt(thing.n, before)))
     .orderBy(desc(thing.n))
     .limit(limit),
+);
+/** The streams that these entries belong to, by the links in their leaves. */
+export const WRITTEN_ON_SINCE = statement(['from'], ({ from }) =>
+  rows
+    .selectDistinct({ stream: sql<string>`json_extract(link.value, '$.s')`.as('stream') })
+    .from(entry)
+    .crossJoin(sql`json_each(CAST(${entry.leaf} AS TEXT), '$.links') AS link`)
+    .where(gte(entry.seq, from)),
 );
 
 /** Everything that belongs to jobs which are neither closed nor withdrawn, the jobs among them, in the order they began; of one kind where one is given. */
 export const thingsInHouse = async (store: Reading, kind?: RefKind): Promise<readonly Thing[]> =>
   (kind === undefined ? await IN_HOUSE(store, {}) : await IN_HOUSE_OF_KIND(store, { kind })).map(thingOf);
 
-/** The last jobs that are finished or closed, and how many entries each has. */
-export const finishedJobs = (store: Reading, limit: number) => FINISHED(store, { limit });
+/** All jobs that are finished or closed, newest first. */
+export async function finishedJobs(store: Reading): Promise<readonly string[]> {
+  const found: string[] = [];
+  for (let before: number | null = Number.MAX_SAFE_INTEGER; before !== null; ) {
+    const page: readonly { n: number; id: string }[] = await FINISHED(store, { before, limit: CHUNK });
+    for (const { id } of page) found.push(id);
+    before = page.length < CHUNK ? null : (page.at(-1)?.n ?? null);
+  }
+  return found;
+}
+const CHUNK = 5000;
+
+/** Finished jobs on which something was written from entry number `from` on. */
+export async function finishedSince(store: Reading, from: number): Promise<readonly string[]> {
+  const streams = (await WRITTEN_ON_SINCE(store, { from })).map(({ stream }) => stream);
+  const isFinished = ({ kind, status }: Thing) => kind === 'job' && FINISHED_STATES.some((state) => state === status);
+  return (await thingsAt(store, streams)).filter(isFinished).map(({ id }) => id);
+}

@@ -29,7 +29,6 @@ export const CASTS: Readonly<Record<string, string>> = {
 export const STATEFUL: Readonly<Record<string, string>> = {
   'src/store/append.ts': 'the day of the quarter-hour, since a batch asks for it once a leaf',
   'src/units/dates.ts': 'formatters, one set a zone: what a zone answers never depends on them',
-  'src/web/owner/loss-history.ts': 'the jobs reckoned already, by ledger: several pages ask for them',
 };
 
 interface Awaited {

@@ -10,8 +10,8 @@ import { type BalanceParameters, permissibleError } from '../../weighing/balance
 import { showFormPage } from '../form/form-page.ts';
 import { respond } from '../form/negotiate.ts';
 import { receiveForm } from '../form/submit.ts';
+import { balanceStory } from '../job/balance-story.ts';
 import { cautionWords } from '../job/cautions.ts';
-import { balancesOf } from '../job/reckoned.ts';
 import { type Ctx, type Env, policyFor, type Resource, type Web } from '../session/context.ts';
 import { checkOf, fine, TEN, tenReadingsOf } from './balance-forms.ts';
 import { inDoubt } from './doubted.ts';
@@ -47,7 +47,7 @@ const balanceAt = ({ store }: Web, c: Ctx): Promise<Thing | null> => thingAt(sto
 
 async function page(web: Web, c: Ctx, balance: Thing): Promise<Response> {
   const policy = policyFor(c);
-  const known = await balancesOf(web);
+  const { balances: known } = await balanceStory(web.store);
   const parameters = policy.parameters.get(balance.id);
   const checks = known.checksOf(balance.id).toReversed();
   const doubted = await inDoubt(web, c, balance.id, known);

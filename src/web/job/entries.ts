@@ -20,9 +20,9 @@ import { receiveForm } from '../form/submit.ts';
 import { wholeNumber } from '../session/address.ts';
 import { type Ctx, type Env, policyFor, type Resource, type Web, whoAsks } from '../session/context.ts';
 import { trouble } from '../session/trouble.ts';
+import { balanceStory } from './balance-story.ts';
 import { describe } from './describe.ts';
 import { ledgerLines } from './ledger-lines.ts';
-import { balancesOf } from './reckoned.ts';
 
 export const entries: Resource = (web) => {
   const app = new Hono<Env>();
@@ -69,7 +69,7 @@ export const entries: Resource = (web) => {
 async function isInDoubt(web: Web, { leaf }: Kept): Promise<boolean> {
   const readings = readingsIn(entryType(leaf.type), leaf.data).filter(({ reading }) => reading.balance !== undefined);
   if (readings.length === 0 || leaf.type === 'balance_checked') return false;
-  const known = await balancesOf(web);
+  const { balances: known } = await balanceStory(web.store);
   return readings.some(({ reading }) => known.isDoubted(reading, leaf.occurredAt));
 }
 

@@ -13,7 +13,7 @@ import { ownerJob } from '../../reckoning/words.ts';
 import { civilDateOf, formatCivilDate, instant } from '../../units/dates.ts';
 import { formatMassWithUnit, massNg } from '../../units/mass.ts';
 import { respond } from '../form/negotiate.ts';
-import { balancesOf } from '../job/reckoned.ts';
+import { balanceStory } from '../job/balance-story.ts';
 import { wordsFor } from '../job/words.ts';
 import { type Env, type Policy, policyFor, type Resource, thingsOf, type Web } from '../session/context.ts';
 import { lossHistory } from './loss-history.ts';
@@ -26,8 +26,8 @@ export const flow: Resource = (web) => {
   app.get('/flow', async (c) => {
     const policy = policyFor(c);
     const entries = told(await entriesOfPools(web.store));
-    const balances = await balancesOf(web);
-    const jobs = await lossHistory(web, balances);
+    const { balances } = await balanceStory(web.store);
+    const { jobs } = await lossHistory(web);
     const [stocks, skins, lots] = await Promise.all([thingsOf(web, 'stock'), thingsOf(web, 'skin'), thingsOf(web, 'lot')]);
     const pools = [...stocks, ...skins, ...lots];
     const days = daysOf(web, c);

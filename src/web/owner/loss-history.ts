@@ -1,39 +1,80 @@
-// The jobs the shop can learn its usual loss from, each reckoned once for as long as nothing is written on it.
+// All finished jobs as points of loss, each reckoned once for as long as nothing is written on it and its balances stay what they were.
+import { AsyncResource } from 'node:async_hooks';
 import type { Balances } from '../../projections/balances.ts';
 import { reckonJob } from '../../projections/job-reckoning.ts';
 import { type LossJob, lossJob } from '../../projections/loss.ts';
 import { told } from '../../projections/told.ts';
-import { entriesOf } from '../../queries/entries.ts';
-import { finishedJobs } from '../../queries/jobs.ts';
+import { entriesOfAll } from '../../queries/entries.ts';
+import { growing } from '../../queries/growing.ts';
+import { finishedJobs, finishedSince } from '../../queries/jobs.ts';
+import { turnOfTheLoop } from '../../store/sqlite.ts';
+import { balanceStory } from '../job/balance-story.ts';
 import type { Web } from '../session/context.ts';
 
-/** Older jobs than these say little about how the shop works now (common practice, no source). */
-const JOBS_MAX = 300;
-interface Remembered {
-  readonly size: number;
-  readonly balances: number;
+interface Row {
+  /** When the last of its entries happened. */
+  readonly lastMs: number;
   readonly loss: LossJob | null;
 }
-const remembered = new WeakMap<Web, Map<string, Remembered>>();
+/** Rows reckoned so far, jobs that are due, newest first, and how many changes of balances the rows have seen. */
+interface Reckoned {
+  readonly rows: Map<string, Row>;
+  readonly due: Set<string>;
+  changes: number;
+  points: readonly LossJob[] | null;
+  isGoingOn: boolean;
+}
+export interface LossHistory {
+  readonly jobs: readonly LossJob[];
+  /** How many finished jobs are not among them yet. */
+  readonly due: number;
+}
 
-/** The last jobs that are finished, as points; They are judged by the assumed loss, so that a rate never feeds itself. */
-export async function lossHistory(web: Web, balances: Balances): Promise<readonly LossJob[]> {
-  const known = remembered.get(web) ?? new Map<string, Remembered>();
-  remembered.set(web, known);
-  const found: LossJob[] = [];
-  for (const { id: job, size: length } of await finishedJobs(web.store, JOBS_MAX)) {
-    const before = known.get(job);
-    const fresh =
-      before?.size === length && before.balances === balances.entries
-        ? before
-        : { size: length, balances: balances.entries, loss: await lossOf(web, job, balances) };
-    known.set(job, fresh);
-    if (fresh.loss) found.push(fresh.loss);
+/** A page waits for so many jobs; older ones follow while everybody else has turns. */
+const AT_ONCE = 300;
+const CHUNK = 50;
+
+const reckoned = growing<Reckoned>(
+  () => ({ rows: new Map(), due: new Set(), changes: 0, points: null, isGoingOn: false }),
+  async (store, known, from) => {
+    for (const job of from === 0 ? await finishedJobs(store) : await finishedSince(store, from)) known.due.add(job);
+    return known;
+  },
+);
+
+/** Finished jobs that were weighed in and out. They are judged by the assumed loss, so that a rate never feeds itself. */
+export async function lossHistory({ store }: Pick<Web, 'store'>): Promise<LossHistory> {
+  const known = await reckoned(store);
+  const { balances, changes } = await balanceStory(store);
+  const changedMs = Math.min(...changes.slice(known.changes));
+  if (known.changes < changes.length) for (const [job, { lastMs }] of known.rows) if (lastMs >= changedMs) known.due.add(job);
+  known.changes = changes.length;
+  for (let done = 0; done < AT_ONCE && known.due.size > 0; done += CHUNK) await reckonSome(store, known, balances);
+  if (known.due.size > 0 && !known.isGoingOn) goOn(store, known);
+  known.points ??= [...known.rows.values()].flatMap(({ loss }) => loss ?? []);
+  return { jobs: known.points, due: known.due.size };
+}
+
+/** Reads what is committed by now, outside of every page's own moment: an older one could miss what made a job due. */
+const reckonSome = AsyncResource.bind(async (store: Web['store'], known: Reckoned, balances: Balances): Promise<void> => {
+  const some: string[] = [];
+  for (const job of known.due) if (some.push(job) === CHUNK) break;
+  for (const [job, kept] of await entriesOfAll(store, some)) {
+    const entries = told(kept);
+    const lastMs = Math.max(...entries.map(({ atMs }) => atMs));
+    known.rows.set(job, { lastMs, loss: lossJob(job, reckonJob(kept, { balances, size: 0 }), entries) });
+    known.due.delete(job);
   }
-  return found;
-}
+  known.points = null;
+});
 
-async function lossOf(web: Web, job: string, balances: Balances): Promise<LossJob | null> {
-  const kept = await entriesOf(web.store, job);
-  return lossJob(job, reckonJob(kept, { balances, size: 0 }), told(kept));
-}
+const goOn = AsyncResource.bind(async (store: Web['store'], known: Reckoned): Promise<void> => {
+  known.isGoingOn = true;
+  try {
+    for (; known.due.size > 0; await turnOfTheLoop()) await reckonSome(store, known, (await balanceStory(store)).balances);
+  } catch {
+    // What is due stays due: the next page that asks goes on, and says so until then.
+  } finally {
+    known.isGoingOn = false;
+  }
+});

@@ -10,7 +10,6 @@ import type { Closure } from '../../reckoning/closure.ts';
 import { figuresOf, ownerJob, ownerPeriod, ownerTrend, VERDICT_WORDS } from '../../reckoning/words.ts';
 import { civilDateOf, formatCivilDate, instant } from '../../units/dates.ts';
 import { respond } from '../form/negotiate.ts';
-import { balancesOf } from '../job/reckoned.ts';
 import { wordsFor } from '../job/words.ts';
 import { type Ctx, type Env, type Policy, policyFor, type Resource, type Web } from '../session/context.ts';
 import { lossHistory } from './loss-history.ts';
@@ -23,10 +22,10 @@ export const loss: Resource = (web) => {
   const app = new Hono<Env>();
   app.get('/loss', async (c) => {
     const policy = policyFor(c);
-    const jobs = await lossHistory(web, await balancesOf(web));
+    const { jobs, due } = await lossHistory(web);
     const names = await namesFor(web, jobs);
     const charts = lossCharts(jobs).map((chart) => shownChart(chart, names, policy));
-    const note = `The last ${jobs.length} finished jobs that were weighed in and out. Filings that were weighed are not loss.`;
+    const note = `The ${jobs.length} finished jobs that were weighed in and out. Filings that were weighed are not loss.${stillDue(due)}`;
     return respond(c, { title: 'Loss', current: '/owner', json: { note, charts }, body: LossView({ charts, note }) });
   });
   app.get('/owner/weights', (c) => weights(web, c));
@@ -36,15 +35,19 @@ export const loss: Resource = (web) => {
 async function weights(web: Web, c: Ctx): Promise<Response> {
   const policy = policyFor(c);
   const days = daysOf(web, c);
-  const period = periodOf(await lossHistory(web, await balancesOf(web)), ...rangeOf(days, policy));
+  const { jobs, due } = await lossHistory(web);
+  const period = periodOf(jobs, ...rangeOf(days, policy));
   const names = await namesFor(web, period.jobs);
   const rows = period.jobs.map((one) => ({
     ...{ job: one.job, bag: names(one.job), stands: one.stands },
     ...{ day: dayWords(one.atMs, policy), loss: gapWords(one.closed), says: VERDICT_WORDS[one.closed.verdict] },
   }));
-  const page = { ...days, sentence: ownerPeriod(period), standing: period.standing.length, rows };
+  const page = { ...days, sentence: `${ownerPeriod(period)}${stillDue(due)}`, standing: period.standing.length, rows };
   return respond(c, { title: 'Weights of a period', current: '/owner', json: page, body: WeightsView(page) });
 }
+
+/** What is not in the figures yet, after a start or when a balance is corrected: it is said, never left out in silence. */
+const stillDue = (due: number): string => (due === 0 ? '' : ` ${due} finished jobs are still being reckoned and are not in it yet.`);
 
 /** "0.03 g ± 0.05 g": a loss, or less than nothing, with two standard uncertainties. */
 function gapWords(closed: Closure): string {
