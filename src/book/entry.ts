@@ -141,7 +141,7 @@ export interface Form<F extends Fields> {
   readonly button?: string;
 }
 /** Nothing of the shop's own, no names, no places, no sums of money. */
-export type Tell<Said> = 'as said' | ((data: Said) => string) | null;
+export type Tell<D> = 'as said' | ((data: D) => string) | null;
 export interface EntryType<
   T extends string = string,
   F extends Fields = Fields,

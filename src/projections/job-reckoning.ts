@@ -224,9 +224,9 @@ function stateOf(closed: Closure | null, movedSince: boolean): JobReckoning['sta
   return closed?.verdict === 'agrees' && !movedSince ? 'level' : 'open';
 }
 
-type Said = Pick<JobReckoning, 'cameIn' | 'expected' | 'unknownSince' | 'closed' | 'last'> & Pick<Chain, 'movedSince'>;
+type Reckoned = Pick<JobReckoning, 'cameIn' | 'expected' | 'unknownSince' | 'closed' | 'last'> & Pick<Chain, 'movedSince'>;
 
-function sentenceOf({ cameIn, expected, unknownSince, closed, last, movedSince }: Said): string {
+function sentenceOf({ cameIn, expected, unknownSince, closed, last, movedSince }: Reckoned): string {
   if (!cameIn) return 'Not weighed as it came in: nothing can be checked by weight.';
   const words = (ng: number, of: Weighing) => formatMassWithUnit(massNg(ng), 'g', decimalsOfStep(of.stepNg ?? massNg(10_000_000), 'g'));
   const came = `${words(cameIn.ng, cameIn)} came in.`;

@@ -12,9 +12,9 @@ export interface Draft {
   readonly savedAt: number;
 }
 /** Whose a draft is: a person's, or nobody's where their session had ended when it came; the form's key then opens it. */
-export type Writer = Ref<'person'> | 'nobody';
+export type DraftOwner = Ref<'person'> | 'nobody';
 export interface Drafts {
-  saveDraft(formKey: string, writer: Writer, path: string, fields: string): Promise<void>;
+  saveDraft(formKey: string, owner: DraftOwner, path: string, fields: string): Promise<void>;
   /** The draft of that key, the person's own or nobody's. */
   draft(formKey: string, person: Ref<'person'>): Promise<Draft | null>;
   /** The person's own, newest first, at most 20. */
@@ -42,15 +42,15 @@ export function openDrafts(file: SqliteFile, pepper: Uint8Array, clock: () => In
     return [{ key: String(row.form_key), path: String(row.path), fields, savedAt: Number(row.saved_at) }];
   };
   return {
-    async saveDraft(formKey, writer, path, fields) {
+    async saveDraft(formKey, owner, path, fields) {
       await file.write(async (tx) => {
         await tx.run('DELETE FROM draft WHERE saved_at < ?', [clock() - KEPT_MS]);
         await tx.run("DELETE FROM draft WHERE person = 'nobody' AND saved_at < ?", [clock() - NOBODYS_MS]);
         const [held] = await tx.all('SELECT person FROM draft WHERE form_key = ?', [formKey]);
-        if (held && held.person !== writer && held.person !== 'nobody') return;
+        if (held && held.person !== owner && held.person !== 'nobody') return;
         const [{ n } = { n: 0 }] = await tx.all("SELECT COUNT(*) AS n FROM draft WHERE person = 'nobody'", []);
-        if (writer === 'nobody' && Number(n) >= NOBODYS_MAX) return;
-        const args = [formKey, writer, path, shut(formKey, fields), clock()];
+        if (owner === 'nobody' && Number(n) >= NOBODYS_MAX) return;
+        const args = [formKey, owner, path, shut(formKey, fields), clock()];
         await tx.run('INSERT OR REPLACE INTO draft (form_key, person, path, fields, saved_at) VALUES (?, ?, ?, ?, ?)', args);
       });
     },

@@ -5,7 +5,7 @@ import type { Posted } from '../../book/codec.ts';
 import { ENTRIES } from '../../entries/index.ts';
 import { entryType } from '../../ledger/registry.ts';
 import { jobNamed } from '../../queries/things.ts';
-import type { Draft, Writer } from '../../store/drafts.ts';
+import type { Draft, DraftOwner } from '../../store/drafts.ts';
 import { formatInstant, instant } from '../../units/dates.ts';
 import { type Ctx, type Env, policyFor, type Resource, type Web, whoAsks } from '../session/context.ts';
 import { goTo, respond } from './negotiate.ts';
@@ -37,19 +37,19 @@ const LARGEST_DRAFT = 100_000;
 const FORM_PATH = /^(\/[\w-]+)+$/;
 
 /** Keeps what was posted, but never a PIN, for the form at `path`; answers the address that opens it again, or null where it is no form. */
-export async function keepDraft(web: Web, writer: Writer, path: string, posted: Posted): Promise<string | null> {
+export async function keepDraft(web: Web, owner: DraftOwner, path: string, posted: Posted): Promise<string | null> {
   const key = first(posted, 'formKey');
   const fields = JSON.stringify([...posted].filter(([name]) => !NEVER_KEPT.includes(name)));
   if (!/^[0-9a-z]{26}$/.test(key) || !FORM_PATH.test(path) || fields.length > LARGEST_DRAFT) return null;
-  await web.access.saveDraft(key, writer, path, fields);
+  await web.access.saveDraft(key, owner, path, fields);
   return addressOf({ path, key });
 }
 
 /** What arrived by POST after its session had ended, kept for whoever signs in with it; the address that opens it again, or null. */
 export async function keepPosted(web: Web, c: Ctx): Promise<string | null> {
   const { posted } = await readPosted(c);
-  const writer = c.get('session')?.person ?? 'nobody';
-  return keepDraft(web, writer, c.req.path === '/drafts' ? first(posted, DRAFT_PATH) : c.req.path, posted);
+  const owner = c.get('session')?.person ?? 'nobody';
+  return keepDraft(web, owner, c.req.path === '/drafts' ? first(posted, DRAFT_PATH) : c.req.path, posted);
 }
 
 /** What was typed in the draft that the address names, for this person; undefined where it names none. */

@@ -51,7 +51,7 @@ export interface FormOf {
   readonly readBack?: (data: Values) => readonly string[];
   readonly lines: (data: Values) => readonly Line[];
 }
-interface Said {
+interface ShownWith {
   readonly typed?: Posted;
   readonly problems?: readonly Problem[];
   readonly asked?: string;
@@ -60,7 +60,7 @@ interface Said {
 }
 
 /** Shows the form, empty, prefilled or with what was typed and what is wrong. */
-export async function showFormPage(web: Web, c: Ctx, of: FormOf, said: Said = {}): Promise<Response> {
+export async function showFormPage(web: Web, c: Ctx, of: FormOf, said: ShownWith = {}): Promise<Response> {
   const { problems = [], asked, since = [], asksNow } = said;
   const typed = (await draftTyped(web, c)) ?? said.typed;
   const { words } = policyFor(c);
