@@ -11,14 +11,20 @@ export interface Told {
   readonly streams: readonly string[];
 }
 
-/** The entries read as corrected, in the order (occurredAt, seq). */
+/**
+ * The entries of a history in seq order, read as corrected, in the order (occurredAt, seq). Where nobody stated when it happened the entry
+ * follows those written before it: a clock that was set back puts no weighing before the work it came after.
+ */
 export function told(kept: readonly Kept[]): readonly Told[] {
   const corrections = correctionsIn(kept);
-  return kept
-    .map(({ seq, hash, leaf }): Told => {
-      const patches = corrections.get(hash);
-      const atMs = Number(patches?.get('occurredAt') ?? leaf.occurredAt);
-      return { seq, atMs, facts: factsOf(leaf, patches), streams: leaf.links.map(({ s }) => s) };
-    })
-    .sort((a, b) => a.atMs - b.atMs || a.seq - b.seq);
+  let clockMs = 0;
+  const placed = kept.map(({ seq, hash, leaf }) => {
+    const patches = corrections.get(hash);
+    const atMs = Number(patches?.get('occurredAt') ?? leaf.occurredAt);
+    const isStated = atMs !== leaf.at;
+    if (!isStated) clockMs = Math.max(clockMs, atMs);
+    const one: Told = { seq, atMs, facts: factsOf(leaf, patches), streams: leaf.links.map(({ s }) => s) };
+    return { placeMs: isStated ? atMs : clockMs, one };
+  });
+  return placed.sort((a, b) => a.placeMs - b.placeMs || a.one.seq - b.one.seq).map(({ one }) => one);
 }

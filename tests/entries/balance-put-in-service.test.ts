@@ -38,6 +38,25 @@ describe('balance_put_in_service', () => {
   ])('is refused when the second range has %s', (_what, second) => {
     expect(decides({}, { ranges: [{ max: '60', step: '0.001' }, second] })).toBe('ranges_do_not_rise');
   });
+  it.each([
+    ['load_too_large', { max: '99999999', step: '10' }],
+    ['step_not_1_2_5', { max: '320', step: '0.03' }],
+    ['load_not_above_step', { max: '500', step: '500' }],
+  ])('is refused for one range of two: %s', (code, bad) => {
+    expect(decides({}, { unit: 'ozt', ranges: [{ max: '60', step: '0.001' }, bad] })).toBe(code);
+    expect(decides({}, { unit: 'ozt', ranges: [bad, { max: '60', step: '0.001' }] })).toBe(code);
+  });
+  it.each(['verificationStep', 'repeatability'] as const)('is refused with a %s beyond a tonne', (field) => {
+    expect(decides({}, { unit: 'ozt', ranges: [{ max: '60', step: '0.001' }], [field]: '99999999' })).toBe('load_too_large');
+    expect(decides({}, { unit: 'ozt', ranges: [{ max: '60', step: '0.001' }], [field]: '0.01' })).toBeNull();
+  });
+  it('takes a second range that rises in load and step', () => {
+    const ranges = [
+      { max: '60', step: '0.001' },
+      { max: '320', step: '0.01' },
+    ];
+    expect(decides({}, { ranges })).toBeNull();
+  });
   it('takes 2 and 5 in any place, and 10 as well as 1', () => {
     expect(['0.002', '0.5', '5', '10'].map((step) => decides({}, { ranges: [{ max: '5000', step }] }))).toEqual([null, null, null, null]);
   });

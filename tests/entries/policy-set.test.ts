@@ -1,5 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import { policySet } from '../../src/entries/policy-set.ts';
+import { THINGS } from '../vectors/samples.ts';
 import { deciding } from './views.ts';
 
 describe('policy_set', () => {
@@ -12,6 +13,12 @@ describe('policy_set', () => {
   });
   it('is refused with a time zone that is not in the time zone database', () => {
     expect(decides({}, { zone: 'Europe/Atlantis' })).toBe('zone_not_known');
+  });
+  it('takes one change beside fields that were left empty', () => {
+    const empty = { country: undefined, currency: undefined, staffing: undefined };
+    const said = { shop: THINGS.shop, zone: 'Europe/London', words: undefined, ...empty };
+    expect(policySet.decide({} as never, said as never, {} as never)).toBeNull();
+    expect(policySet.decide({} as never, { ...said, zone: undefined } as never, {} as never)).toMatchObject({ refused: 'nothing_said' });
   });
   it('takes one change by itself', () => {
     expect(decides({}, { zone: undefined, country: undefined, currency: undefined, staffing: undefined })).toBeNull();

@@ -18,6 +18,7 @@ describe('canonical JSON', () => {
     ['a date, which has toJSON', new Date(0)],
     ['an object with toJSON', { toJSON: () => 1 }],
     ['a map', new Map([['a', 1]])],
+    ['what only inherits from lists', Object.create(Array.prototype)],
     ['a boxed number', Object(1)],
     ['bytes', Uint8Array.of(1)],
     ['a list with a hole', new Array(2)],
@@ -26,6 +27,16 @@ describe('canonical JSON', () => {
     ['half a surrogate pair in a key', { '\udc00': 1 }],
   ])('refuses %s', (_, value) => expect(() => jcs(value)).toThrow(TypeError));
 
+  it('writes an object without a prototype like any other', () => {
+    expect(jcs(Object.assign(Object.create(null), { a: 1 }))).toBe('{"a":1}');
+    expect(writable(Object.assign(Object.create(null), { a: 1 }))).toEqual(utf8('{"a":1}'));
+    expect(refusedBy(writable(Object.create(Array.prototype)))).toBe('not_data');
+  });
+  it('of the largest leaf is written, and of one byte more is not', () => {
+    const filled = (bytes: number) => ({ a: 'x'.repeat(bytes - '{"a":""}'.length) });
+    expect(writable(filled(LEAF_MAX_BYTES))).toHaveLength(LEAF_MAX_BYTES);
+    expect(refusedBy(writable(filled(LEAF_MAX_BYTES + 1)))).toBe('too_large');
+  });
   it('writes -0 as 0', () => expect(jcs([-0])).toBe('[0]')); // RFC 8785, section 3.2.2.3, by ECMAScript Number::toString
   it('writes an own member called __proto__', () => expect(jcs(JSON.parse('{"__proto__":1,"a":2}'))).toBe('{"__proto__":1,"a":2}'));
 

@@ -16,6 +16,10 @@ describe('a leaf', () => {
     const more = { ...first, witness: 'person-1', sealed: { note: hash } };
     expect(readLeaf(bytesOf(more))).toEqual({ leaf: more });
   });
+  it.each([...['session', 'pin', 'password', 'import'].map((auth) => ({ auth })), { at: 253_402_300_799_999 }, { occurredAt: 0 }])(
+    'may say %j',
+    (change) => expect(code(readLeaf(bytesOf({ ...first, ...change })))).toBe('accepted'),
+  );
   it('may have four links', () => {
     const links = ['a', 'b', 'c', 'd'].map((s) => ({ ...link, s }));
     expect(code(readLeaf(bytesOf({ ...first, links })))).toBe('accepted');
@@ -28,6 +32,15 @@ describe('a leaf', () => {
     ['member_unknown', { toString: 'x' }],
     ['member_wrong', { v: 0 }],
     ['member_wrong', { v: '1' }],
+    ['member_wrong', { v: '2' }],
+    ['member_wrong', { seq: '5' }],
+    ['member_wrong', { salt: 5 }],
+    ['member_wrong', { data: 'x' }],
+    ['member_wrong', { sealed: 'x' }],
+    ['member_wrong', { sealed: { a: hash, b: 'open' } }],
+    ['member_wrong', { sealed: { a: 'open', b: hash } }],
+    ['member_wrong', { part: [0, '1'] }],
+    ['member_wrong', { links: [link, { ...link, s: 'b', n: -1 }] }],
     ['member_wrong', { log: '' }],
     ['member_wrong', { seq: -1 }],
     ['member_wrong', { type: 1 }],
@@ -71,6 +84,10 @@ describe('a sealed field', () => {
     expect(disclosureDigest(sha256, 'WyJfMjZiYzRMVC1hYzZxMktJNmNCVzVlcyIsICJmYW1pbHlfbmFtZSIsICJNw7ZiaXVzIl0')).toBe(
       'X9yH0Ajrdm1Oij4tWso9UzzKJvPoDxwmuEcO3XAdRC0',
     ));
+  it('is none of a leaf that has no sealed fields', () => {
+    const read = readLeaf(bytesOf(first));
+    expect('leaf' in read && checkSealed(sha256, read.leaf, salt, 'phone', '0123 456')).toBe(false);
+  });
   it('opens with its own salt, name and value only', () => {
     const read = readLeaf(bytesOf({ ...first, sealed: { phone: sealedDigest(sha256, salt, 'phone', '0123 456') } }));
     if ('refused' in read) throw new Error(read.refused);

@@ -78,6 +78,9 @@ describe('a public key', () => {
   it.each(['', 'two words', 'a+b', 'a\nb', 'a\ud800'])('has a name, not %j', (name) =>
     expect(code(verifierKey(sha256, name, 1, shop.publicKey))).toBe('bad_key'),
   );
+  it('is compared with 2^255 - 19 from its last byte, which is the highest', () => {
+    expect(isGoodPublicKey(Uint8Array.from({ length: 32 }, (_, i) => (i === 0 ? 0xee : i === 31 ? 1 : 0)))).toBe(true);
+  });
   it('of 31 or 33 bytes is refused', () => {
     expect(isGoodPublicKey(shop.publicKey.subarray(1))).toBe(false);
     expect(isGoodPublicKey(concat(shop.publicKey, Uint8Array.of(0)))).toBe(false);
@@ -223,6 +226,15 @@ describe('a checkpoint', () => {
     ['not_checkpoint', signed(`${text}extension\n`)],
     ['not_checkpoint', signed('a\n7\n')],
   ])('is refused: %s', (refused, changed) => expect(code(open(changed))).toBe(refused));
+  it.each([
+    ['not_checkpoint', text.slice(SHOP.length)],
+    ['not_checkpoint', text.slice(0, -1)],
+    ['not_checkpoint', `${text}x`],
+    ['not_checkpoint', `${text}\n`],
+    ['not_checkpoint', text.replace(/\n.*\n$/, '\n')],
+    ['bad_root', `${SHOP}\n7\nnot base64\n`],
+    ['bad_root', `${SHOP}\n7\n\n`],
+  ])('is not read: %s %j', (refused, changed) => expect(code(parseCheckpoint(changed))).toBe(refused));
   it('is read back from its text', () => expect(parseCheckpoint(text)).toMatchObject({ origin: SHOP, size: 7 }));
 });
 

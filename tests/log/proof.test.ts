@@ -3,7 +3,7 @@ import { describe, expect, it } from 'vitest';
 import { base64, utf8 } from '../../src/log/bytes.ts';
 import { checkRecord, proveRecord } from '../../src/log/merkle.ts';
 import { formatProof, formatTilePath, parseProof, parseTilePath } from '../../src/log/proof.ts';
-import { sha256 } from './crypto.ts';
+import { sha256, toHex } from './crypto.ts';
 import { fullTree } from './trees.ts';
 
 const leaves = Array.from({ length: 11 }, (_, i) => utf8(`leaf ${i}`));
@@ -20,7 +20,20 @@ describe('a proof as text', () => {
     const claim = { index: parsed.index, size: 11, leafHash: read(0, 4), root, proof: parsed.hashes };
     expect(checkRecord(sha256, claim)).toBeNull();
   });
+  it('keeps its extra data, and has none where none was given', () => {
+    const extra = Uint8Array.of(7, 8, 9);
+    const said = { index: 4, hashes: proof.hashes.map(toHex), checkpoint: proof.checkpoint };
+    const readBack = (of: string) => {
+      const parsed = parseProof(of);
+      return 'refused' in parsed ? parsed : { ...parsed, hashes: parsed.hashes.map(toHex) };
+    };
+    expect(readBack(formatProof({ ...proof, extra }))).toEqual({ ...said, extra });
+    expect(readBack(text)).toStrictEqual(said);
+  });
   it.each([
+    ['bad_index', 'c2sp.org/tlog-proof@v1\n\nx'],
+    ['bad_index', 'c2sp.org/tlog-proof@v1\nextra AAAA\n\nx'],
+    ['not_proof', `\n\n${text}`],
     ['not_proof', text.replace('@v1', '@v2')],
     ['not_proof', text.replaceAll('\n', '\r\n')],
     ['not_proof', `c2sp.org/tlog-proof@v1\nindex 0\n`],
@@ -52,7 +65,16 @@ describe('the path of a tile', () => {
       }),
     );
   });
+  it('that is full has no width of its own', () => {
+    expect(parseTilePath('tile/8/0/001')).toEqual({ height: 8, level: 0, index: 1, width: 256 });
+    expect(parseTilePath('tile/8/0/001.p/255')).toEqual({ height: 8, level: 0, index: 1, width: 255 });
+    expect(parseTilePath('tile/30/0/000')).toMatchObject({ height: 30 });
+    expect(parseTilePath('tile/1/0/000')).toMatchObject({ height: 1 });
+  });
   it.each([
+    'tile/8/0/x999/x999/x999/x999/x999/999',
+    'xtile/8/0/001',
+    'tile/8/0/001x',
     'tile/8/0/1',
     'tile/8/0/0001',
     'tile/08/0/001',

@@ -23,6 +23,19 @@ describe('a whole log', () => {
     expect(verified).toMatchObject({ size: 40 });
     expect('root' in verified && toHex(verified.root)).toBe(toHex(treeHash(leaves)));
   });
+  it('is held against every checkpoint, two of one size among them', () => {
+    expect(verify(leaves, 17, 17, 30, 40)).toMatchObject({ size: 40 });
+    const other = { ...checkpointAt(leaves, 17), root: new Uint8Array(32) };
+    for (const some of [
+      [other, checkpointAt(leaves, 17)],
+      [checkpointAt(leaves, 17), other],
+    ])
+      expect(verifyLog(sha256, ORIGIN, some, leaves)).toMatchObject({ code: 'root_differs', seq: 16 });
+  });
+  it('is of one ledger with all of its checkpoints', () =>
+    expect(verifyLog(sha256, ORIGIN, [checkpointAt(leaves, 20), checkpointAt(leaves, 20, 'lemel/other/0')], leaves)).toMatchObject({
+      code: 'other_origin',
+    }));
   it('may be empty', () => expect(verify([], 0)).toMatchObject({ size: 0 }));
   it('may go on after its last checkpoint', () => expect(verify(leaves, 30)).toMatchObject({ size: 40 }));
 });

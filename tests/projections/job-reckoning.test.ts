@@ -56,6 +56,23 @@ describe('a job', () => {
     expect(await reckoned(job)).toMatchObject({ state: 'level', unknownSince: null, closed: { verdict: 'agrees', lossNg: 0 } });
   });
 
+  it('is reckoned in the order of writing through a clock that was set back, and in the order that was stated where one was', async () => {
+    const { job, piece, lot } = await takeIn(shop.grams('11.10'));
+    const cut = (at: number | null) => {
+      const data = { piece, lot, metal: 'gold-750', part: 'shank', weight: sure('0.67') };
+      return at === null ? line('metal_cut', data) : line('metal_cut', data, instant(at));
+    };
+    const noon = shop.clock.now;
+    await shop.write(cut(null));
+    shop.clock.now = instant(noon - 7_200_000);
+    await shop.write(weighed(piece, 'polished', '10.31'));
+    expect(await reckoned(job)).toMatchObject({ closed: { lossNg: 120_000_000 }, expected: { ng: 10_310_000_000 } });
+    shop.clock.now = instant(noon + 7_200_000);
+    await shop.write(weighed(piece, 'polished', '9.64'));
+    await shop.write(cut(noon + 3_600_000));
+    expect(await reckoned(job)).toMatchObject({ closed: { lossNg: 120_000_000 }, expected: { ng: 9_640_000_000 } });
+  });
+
   it('closes over a stone that came out unweighed and was weighed loose after: what it weighs is accounted for', async () => {
     const { job, piece } = await takeIn(shop.grams('7.00'));
     const stone = shop.newRef('stone');

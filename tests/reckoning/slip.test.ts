@@ -38,6 +38,37 @@ describe('the slip finder', () => {
     const found = findSlips([written('8.42', 1), written('10.75', -1, 'g', 2_150_000_000)]);
     expect(kinds(...found)).toContainEqual(['digits swapped', '10.75', '10.57']);
   });
+  it('does not name the piece of another weight', () => {
+    const others = [
+      { name: 'job 12', ng: 5_170_000_000 },
+      { name: 'job 13', ng: 5_200_000_000 },
+      { name: 'job 14', ng: 5_140_000_000 },
+      { name: 'job 15', ng: 5_190_000_000 },
+    ];
+    // 2·√2·0.0078 g = 0.0221 g: 5.19 g is within it, 5.20 g and 5.14 g are not.
+    const found = findSlips([written('8.42', 1), written('5.17', -1)], [], others).filter(({ kind }) => kind === 'another piece');
+    expect(found.map(({ instead }) => instead)).toEqual(['job 12', 'job 15']);
+  });
+  it('reads carats as grams and grams as carats, and no other unit as either', () => {
+    expect(kinds(...findSlips([written('8.42', 1), written('8.42', -1, 'ct')]))).toContainEqual(['other unit', '8.42', 'g']);
+    expect(kinds(...findSlips([written('8.42', 1), written('5.41', -1, 'dwt')])).map(([kind]) => kind)).not.toContain('other unit');
+  });
+  it('shifts a point either way', () => {
+    expect(kinds(...findSlips([written('8.42', 1), written('0.842', -1)]))).toContainEqual(['decimal place', '0.842', '8.42']);
+    expect(kinds(...findSlips([written('8.42', 1), written('84.2', -1)]))).toContainEqual(['decimal place', '84.2', '8.42']);
+  });
+  it('says what came in where something went out the wrong way', () => {
+    expect(kinds(...findSlips([written('8.42', 1), written('1.37', -1), written('9.79', -1)]))).toContainEqual([
+      'wrong direction',
+      '1.37',
+      'in',
+    ]);
+  });
+  it('swaps no equal digits, and none across what is no digit', () => {
+    const found = findSlips([written('5.55', 1), written('5.05', -1)]);
+    expect(kinds(...found).filter(([kind, text]) => kind === 'digits swapped' && text === '5.55')).toEqual([]);
+    expect(kinds(...findSlips([written('8.42', 1), written('4.82', -1)]))).toContainEqual(['digits swapped', '4.82', '8.42']);
+  });
   it('looks for nothing while the job closes', () => {
     expect(findSlips([written('8.42', 1), written('8.41', -1)], [], [{ name: 'job 12', ng: 8_410_000_000 }])).toEqual([]);
   });

@@ -1,0 +1,4 @@
+// Whole shops from even seeds: what people write, what truly happens, and a machine that fails them. `npm run soak` plays more of them.
+import { playSeeds } from './seeds.ts';
+
+playSeeds(0);
