@@ -39,13 +39,13 @@ END;
 
 describe('a migration', () => {
   it('is run once, after a copy of what there was', async () => {
-    writeFileSync(join(sqlDir, 'ledger-0002.sql'), MORE);
+    writeFileSync(join(sqlDir, 'ledger-9001.sql'), MORE);
     const store = await open();
     expect(await store.read('SELECT a FROM more')).toEqual([{ a: 'one; of two' }]);
     expect(await audited(store)).toMatchObject({ size: 5 });
     await store.close();
-    expect(readdirSync(join(home, 'data/backups'))).toEqual(['before-ledger-0002.sql.db']);
-    const copy = openFile(join(home, 'data/backups/before-ledger-0002.sql.db'));
+    expect(readdirSync(join(home, 'data/backups'))).toEqual(['before-ledger-9001.sql.db']);
+    const copy = openFile(join(home, 'data/backups/before-ledger-9001.sql.db'));
     expect(await copy.read('SELECT COUNT(*) AS n FROM entry')).toEqual([{ n: 5 }]);
     expect(await copy.read("SELECT name FROM sqlite_schema WHERE name = 'more'")).toEqual([]);
     await copy.close();
@@ -53,9 +53,9 @@ describe('a migration', () => {
   });
 
   it('that fails leaves the schema and the data as they were', async () => {
-    writeFileSync(join(sqlDir, 'ledger-0002.sql'), `${MORE}INSERT INTO nowhere VALUES (1);\n`);
+    writeFileSync(join(sqlDir, 'ledger-9001.sql'), `${MORE}INSERT INTO nowhere VALUES (1);\n`);
     await expect(open()).rejects.toMatchObject({ code: 'SQLITE_ERROR' });
-    rmSync(join(sqlDir, 'ledger-0002.sql'));
+    rmSync(join(sqlDir, 'ledger-9001.sql'));
     const store = await open();
     expect(await store.read("SELECT name FROM sqlite_schema WHERE name = 'more'")).toEqual([]);
     expect(await audited(store)).toMatchObject({ size: 5 });
@@ -68,9 +68,9 @@ describe('a migration', () => {
   });
 
   it('of a newer program stops an older one', async () => {
-    writeFileSync(join(sqlDir, 'keys-0002.sql'), 'CREATE TABLE more (a TEXT) STRICT;\n');
+    writeFileSync(join(sqlDir, 'keys-9001.sql'), 'CREATE TABLE more (a TEXT) STRICT;\n');
     await (await open()).close();
-    rmSync(join(sqlDir, 'keys-0002.sql'));
+    rmSync(join(sqlDir, 'keys-9001.sql'));
     await expect(open()).rejects.toBeInstanceOf(SchemaMismatch);
   });
 });
