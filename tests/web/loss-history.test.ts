@@ -78,12 +78,14 @@ describe('the history of loss', () => {
   });
 
   it('says how many are still to come where there are more than a page waits for', async () => {
-    for (let n = 0; n < 310; n++) await finishJob();
+    for (let n = 0; n < 130; n++) await finishJob();
     const first = await lossHistory(site.web);
-    expect([first.jobs.length, first.due]).toEqual([300, 10]);
+    expect([first.jobs.length, first.due]).toEqual([100, 30]);
     const owner = await site.as('owner');
-    expect(await all()).toHaveLength(310);
-    expect(await (await owner.get('/loss')).text()).toContain('The 310 finished jobs');
+    expect(await all()).toHaveLength(130);
+    const html = await (await owner.get('/loss')).text();
+    expect(html).toContain('The 130 finished jobs');
+    expect(html).toContain('The last 100 of 130 jobs are drawn; all of them are judged.');
   });
 
   it('redoes after a check only what was weighed after it, and after a correction of a balance all', async () => {

@@ -2,7 +2,7 @@
 import { AsyncResource } from 'node:async_hooks';
 import type { Balances } from '../../projections/balances.ts';
 import { reckonJob } from '../../projections/job-reckoning.ts';
-import { type LossJob, lossJob } from '../../projections/loss.ts';
+import { type LossChart, type LossJob, lossCharts, lossJob } from '../../projections/loss.ts';
 import { told } from '../../projections/told.ts';
 import { entriesOfAll } from '../../queries/entries.ts';
 import { growing } from '../../queries/growing.ts';
@@ -22,20 +22,23 @@ interface Reckoned {
   readonly due: Set<string>;
   changes: number;
   points: readonly LossJob[] | null;
+  charts: readonly LossChart[] | null;
   isGoingOn: boolean;
 }
 export interface LossHistory {
   readonly jobs: readonly LossJob[];
   /** How many finished jobs are not among them yet. */
   readonly due: number;
+  /** The charts over them, drawn once for as long as they are the same jobs. */
+  charts(): readonly LossChart[];
 }
 
-/** A page waits for so many jobs; older ones follow while everybody else has turns. */
-const AT_ONCE = 300;
-const CHUNK = 50;
+/** A page waits for so many jobs; where more are due it waits only if none are known yet, and the rest follows while everybody else has turns. */
+const AT_ONCE = 100;
+const CHUNK = 10;
 
 const reckoned = growing<Reckoned>(
-  () => ({ rows: new Map(), due: new Set(), changes: 0, points: null, isGoingOn: false }),
+  () => ({ rows: new Map(), due: new Set(), changes: 0, points: null, charts: null, isGoingOn: false }),
   async (store, known, from) => {
     for (const job of from === 0 ? await finishedJobs(store) : await finishedSince(store, from)) known.due.add(job);
     return known;
@@ -49,10 +52,17 @@ export async function lossHistory({ store }: Pick<Web, 'store'>): Promise<LossHi
   const changedMs = Math.min(...changes.slice(known.changes));
   if (known.changes < changes.length) for (const [job, { lastMs }] of known.rows) if (lastMs >= changedMs) known.due.add(job);
   known.changes = changes.length;
-  for (let done = 0; done < AT_ONCE && known.due.size > 0; done += CHUNK) await reckonSome(store, known, balances);
+  const isWaiting = known.due.size <= AT_ONCE || known.rows.size === 0;
+  for (let done = 0; isWaiting && done < AT_ONCE && known.due.size > 0; done += CHUNK) await reckonSome(store, known, balances);
   if (known.due.size > 0 && !known.isGoingOn) goOn(store, known);
-  known.points ??= [...known.rows.values()].flatMap(({ loss }) => loss ?? []);
-  return { jobs: known.points, due: known.due.size };
+  const jobs = known.points ?? [...known.rows.values()].flatMap(({ loss }) => loss ?? []);
+  known.points = jobs;
+  const charts = () => {
+    const drawn = known.points === jobs && known.charts ? known.charts : lossCharts(jobs);
+    if (known.points === jobs) known.charts = drawn;
+    return drawn;
+  };
+  return { jobs, due: known.due.size, charts };
 }
 
 /** Reads what is committed by now, outside of every page's own moment: an older one could miss what made a job due. */
@@ -66,6 +76,7 @@ const reckonSome = AsyncResource.bind(async (store: Web['store'], known: Reckone
     known.due.delete(job);
   }
   known.points = null;
+  known.charts = null;
 });
 
 const goOn = AsyncResource.bind(async (store: Web['store'], known: Reckoned): Promise<void> => {

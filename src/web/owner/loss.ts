@@ -4,7 +4,7 @@ import type { RunPoint } from '../../../views/charts/run.tsx';
 import { type ChartShown, LossView } from '../../../views/loss.tsx';
 import { WeightsView } from '../../../views/weights.tsx';
 import { OPERATIONS } from '../../book/usual-loss.ts';
-import { FROM_CHARTS, type LossChart, type LossJob, lossCharts, periodOf } from '../../projections/loss.ts';
+import { FROM_CHARTS, type LossChart, type LossJob, periodOf } from '../../projections/loss.ts';
 import { thingsAt } from '../../queries/things.ts';
 import type { Closure } from '../../reckoning/closure.ts';
 import { figuresOf, ownerJob, ownerPeriod, ownerTrend, VERDICT_WORDS } from '../../reckoning/words.ts';
@@ -22,9 +22,12 @@ export const loss: Resource = (web) => {
   const app = new Hono<Env>();
   app.get('/loss', async (c) => {
     const policy = policyFor(c);
-    const { jobs, due } = await lossHistory(web);
-    const names = await namesFor(web, jobs);
-    const charts = lossCharts(jobs).map((chart) => shownChart(chart, names, policy));
+    const { jobs, due, charts: drawn } = await lossHistory(web);
+    const names = await namesFor(
+      web,
+      drawn().flatMap((chart) => chart.jobs.slice(-DRAWN_MAX)),
+    );
+    const charts = drawn().map((chart) => shownChart(chart, names, policy));
     const note = `The ${jobs.length} finished jobs that were weighed in and out. Filings that were weighed are not loss.${stillDue(due)}`;
     return respond(c, { title: 'Loss', current: '/owner', json: { note, charts }, body: LossView({ charts, note }) });
   });
@@ -64,7 +67,8 @@ async function namesFor(web: Web, jobs: readonly LossJob[]): Promise<Names> {
 }
 
 function shownChart(chart: LossChart, names: Names, policy: Policy): ChartShown {
-  const { place, operation, family, jobs, watch } = chart;
+  const { place, operation, family, watch } = chart;
+  const jobs = chart.jobs.slice(-DRAWN_MAX);
   const title = `${place === null ? 'Bench not said' : names(place)} · ${OPERATIONS[operation]} · ${family}`;
   const alarm = watch.chart === 'single jobs' ? undefined : watch.sums.alarms.findLast(({ side }) => side === 'loss');
   const trend = alarm ? ownerTrend(title, sinceWords(chart, alarm.since, policy), alarm.size, chart.runLength) : null;
@@ -75,13 +79,17 @@ function shownChart(chart: LossChart, names: Names, policy: Policy): ChartShown 
       isOff: enough && trend !== null,
       sentence: enough ? (trend ?? ORDINARY) : `Too few jobs to judge (${chart.counted.length} of ${FROM_CHARTS}).`,
     },
-    more: [...(!enough && trend ? [`An early sign, on few jobs. ${trend}`] : []), ...compared(chart)],
+    more: [...(!enough && trend ? [`An early sign, on few jobs. ${trend}`] : []), ...compared(chart), ...drawnOf(chart)],
     losses: jobs.map((one) => ({ value: permille(one), leftOut: one.leftOut, ...pointOf(one, names, policy) })),
     usual: watch.chart === 'single jobs' ? 0 : 1000 * watch.rate.rate,
     sums: watch.chart === 'usual rate' ? { limit: chart.limit, points: sumPoints(chart, watch.sums, names, policy) } : null,
     rows: jobs.map((one) => ({ ...rowOf(one, names, policy) })),
   };
 }
+/** Every job is judged; so many of a chart are drawn and listed. */
+const DRAWN_MAX = 100;
+const drawnOf = ({ jobs }: LossChart): readonly string[] =>
+  jobs.length <= DRAWN_MAX ? [] : [`The last ${DRAWN_MAX} of ${jobs.length} jobs are drawn; all of them are judged.`];
 const ORDINARY = 'Ordinary: losses have not moved.';
 
 const permille = ({ closed, workedG }: LossJob): number => closed.lossNg / 1e6 / workedG;
@@ -102,7 +110,10 @@ function sumPoints(
   names: Names,
   policy: Policy,
 ): readonly RunPoint[] {
-  return counted.map((one, i) => ({ value: sums.high[i] ?? 0, other: sums.low[i] ?? 0, ...pointOf(one, names, policy) }));
+  const from = Math.max(0, counted.length - DRAWN_MAX);
+  return counted
+    .slice(from)
+    .map((one, i) => ({ value: sums.high[from + i] ?? 0, other: sums.low[from + i] ?? 0, ...pointOf(one, names, policy) }));
 }
 
 /** The day of the job at which the change probably began; early scores begin at the third job. */

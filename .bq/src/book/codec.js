@@ -1,0 +1,167 @@
+// Form text ↔ values, by control: what a form posts is read into the leaf's value, and a value is written back into a form.
+import { isCivilDate, localText } from '../units/dates.js';
+import { parseMass } from '../units/mass.js';
+import { formatMoney, parseMoney } from '../units/money.js';
+import { BASES, MASS_UNITS, MASS_WORDS } from '../weighing/reading.js';
+
+const problem = (field, say) => ({ problems: [{ field, say }] });
+/** Reads the value of a control posted under `name`; null where nothing was filled in. */
+export function readControl(control, posted, name, shop) {
+  const typed = (posted.get(name)?.[0] ?? '').normalize('NFC').replace(/\r\n?/g, '\n').trim();
+  switch (control.kind) {
+    case 'weight':
+      return readWeight(posted, name, shop);
+    case 'group':
+      return readGroup(control.members, posted, name, shop);
+    case 'list':
+      return readList(control.of, posted, name, shop);
+    case 'choices':
+      return posted.has(name) ? { value: (posted.get(name) ?? []).filter((code) => code !== '') } : null;
+    case 'any':
+      return typed === '' ? null : { value: typed };
+  }
+  if (typed === '') return null;
+  switch (control.kind) {
+    case 'text':
+    case 'choice':
+    case 'ref':
+    case 'fresh':
+    case 'file':
+      return { value: typed };
+    case 'tick':
+      return { value: true };
+    case 'count':
+      return /^\d{1,16}$/.test(typed) ? { value: Number(typed) } : problem(name, 'Type a whole number, 0 or more.');
+    case 'decimal':
+      return { value: typed.replace(',', '.') };
+    case 'money': {
+      const value = parseMoney(typed, shop.currency);
+      return value ? { value } : problem(name, `Type an amount, for example ${formatMoney({ minor: 2850, currency: shop.currency })}.`);
+    }
+    case 'day':
+      return isCivilDate(typed) ? { value: typed } : problem(name, 'Give the day as year, month, day: 2026-12-08.');
+    case 'instant': {
+      const ms = localInstant(typed, shop.zone);
+      return ms === null ? problem(name, 'Give the day and the time, from 1970 on: 2026-12-08T14:30.') : { value: ms };
+    }
+  }
+}
+function readGroup(members, posted, name, shop) {
+  const value = {};
+  const problems = [];
+  const missing = [];
+  let said = false;
+  for (const [member, { control, optional }] of Object.entries(members)) {
+    const read = readControl(control, posted, `${name}.${member}`, shop);
+    if (read === null) {
+      if (!optional) missing.push({ field: `${name}.${member}`, say: 'Fill this in.' });
+    } else if ('value' in read) {
+      value[member] = read.value;
+      said ||= control.kind !== 'fresh';
+    } else problems.push(...read.problems);
+  }
+  if (!said && problems.length === 0) return null;
+  return problems.length + missing.length > 0 ? { problems: [...problems, ...missing] } : { value };
+}
+function readList(of, posted, name, shop) {
+  const rows = new Set(
+    [...posted.keys()].flatMap(
+      (key) => /^(0|[1-9]\d{0,3})(?:\.|$)/.exec(key.startsWith(`${name}.`) ? key.slice(name.length + 1) : '')?.[1] ?? [],
+    ),
+  );
+  const values = [];
+  const problems = [];
+  for (const row of [...rows].map(Number).sort((a, b) => a - b)) {
+    const read = readControl(of, posted, `${name}.${row}`, shop);
+    if (read === null) continue;
+    if ('value' in read) values.push(read.value);
+    else problems.push(...read.problems);
+  }
+  if (problems.length > 0) return { problems };
+  return values.length === 0 ? null : { value: values };
+}
+/** A weight: what the balance showed, which balance, what was with it on the pan, and a second reading with its reason where one was asked for. */
+function readWeight(posted, name, shop) {
+  const get = (part) => (posted.get(`${name}.${part}`)?.[0] ?? '').normalize('NFC').trim();
+  const text = get('text');
+  if (text === '') return null;
+  const basis = BASES.find((one) => one === (get('basis') || 'weighed'));
+  if (!basis) return problem(`${name}.basis`, 'Say how the weight is known: choose one of these.');
+  const balanceId = basis === 'weighed' ? get('balance') : '';
+  const balance = shop.balances.get(balanceId);
+  if (basis === 'weighed' && !balance) return problem(`${name}.balance`, 'Say which balance it was read on.');
+  const unit = balance?.unit ?? MASS_UNITS.find((one) => one === (get('unit') || 'g'));
+  if (!unit) return problem(`${name}.unit`, `Choose the unit: ${MASS_UNITS.join(', ')}.`);
+  const parsed = parseMass(text, unit);
+  if ('problem' in parsed) return problem(`${name}.text`, MASS_WORDS[parsed.problem]);
+  if (parsed.ng <= 0) return problem(`${name}.text`, 'A weight is more than zero. Type what the balance shows.');
+  const stepNg = (balance?.ranges.find(({ maxNg }) => parsed.ng <= maxNg) ?? balance?.ranges.at(-1))?.stepNg;
+  const again = get('again');
+  const repeat = again === '' ? null : parseMass(again, unit);
+  if (repeat && 'problem' in repeat) return problem(`${name}.again`, MASS_WORDS[repeat.problem]);
+  const onPan = (posted.get(`${name}.with`) ?? []).filter((thing) => thing !== '').map((thing) => withTare(thing, shop));
+  const dry = get('dry');
+  const because = get('because');
+  const formula = get('formula');
+  return {
+    value: {
+      ...{ text, unit, ng: parsed.ng, basis },
+      ...(balance ? { balance: balanceId, stepNg } : {}),
+      ...(onPan.length > 0 ? { onPan } : {}),
+      ...(dry === '' ? {} : { dry }),
+      ...(again === '' ? {} : { repeats: [again] }),
+      ...(because === '' ? {} : { because }),
+      ...(formula === '' || basis !== 'estimate' ? {} : { formula }),
+    },
+  };
+}
+function withTare(thing, { tares }) {
+  const tareNg = tares.get(thing);
+  return tareNg === undefined ? { thing } : { thing, tareNg };
+}
+/** The form text of a value, by posted name; reading it back gives the value. */
+export function writeControl(control, value, name, zone) {
+  if (value === undefined) return [];
+  switch (control.kind) {
+    case 'weight':
+      return writeWeight(value, name);
+    case 'group':
+      return Object.entries(control.members).flatMap(([member, { control: inner }]) =>
+        writeControl(inner, value[member], `${name}.${member}`, zone),
+      );
+    case 'list':
+      return value.flatMap((one, row) => writeControl(control.of, one, `${name}.${row}`, zone));
+    case 'choices':
+      return value.map((code) => [name, code]);
+    case 'money':
+      return [[name, formatMoney(value)]];
+    case 'tick':
+      return [[name, 'yes']];
+    case 'instant':
+      return [[name, localText(Number(value), zone)]];
+    default:
+      return [[name, String(value)]];
+  }
+}
+function writeWeight(reading, name) {
+  const { text, unit, basis, balance, dry, repeats, because, onPan, formula } = reading;
+  const parts = { text, unit, basis, balance, dry, again: repeats?.[0], because, formula };
+  const said = Object.entries(parts).flatMap(([part, value]) => (value === undefined ? [] : [[`${name}.${part}`, value]]));
+  return [...said, ...(onPan ?? []).map(({ thing }) => [`${name}.with`, thing])];
+}
+const LOCAL = /^(\d{4}-\d{2}-\d{2})T([01]\d|2[0-3]):[0-5]\d(:[0-5]\d)?$/;
+const DAY_MS = 86_400_000;
+/**
+ * The instant of a local time in the zone, or null where it is none or before 1970. A time that a clock change doubles gives its first
+ * meaning; one that it skips is as long after the change as it seems to be.
+ */
+export function localInstant(text, zone) {
+  const [, day] = LOCAL.exec(text) ?? [];
+  if (day === undefined || !isCivilDate(day) || day < '1970' || day >= '9999-12-31') return null;
+  const asUtc = Date.parse(`${text}${text.length === 16 ? ':00' : ''}Z`);
+  const offsetNear = (at) => Date.parse(`${localText(at, zone)}:00Z`) - Math.floor(at / 60_000) * 60_000;
+  const before = asUtc - offsetNear(asUtc - DAY_MS);
+  const after = asUtc - offsetNear(asUtc + DAY_MS);
+  const meant = [before, after].sort((a, b) => a - b).find((at) => localText(at, zone) === text.slice(0, 16)) ?? before;
+  return meant < 0 ? null : meant;
+}

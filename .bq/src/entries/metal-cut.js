@@ -1,0 +1,57 @@
+// Worn metal is cut from a piece, into a scrap lot or a packet that goes home with the customer.
+import { ask, defineEntry, observed, optional, ref, refOrBegins, weight } from '../book/entry.js';
+import { flow } from '../book/facts.js';
+import { anyStaff } from '../book/may.js';
+import { METAL_WORDS } from '../book/metals.js';
+import { atBench } from '../book/next.js';
+import { exactlyOne, lotIsSealed, pieceIsGone, workNotAgreed } from '../book/refusals.js';
+import { choice, text } from '../book/values.js';
+import { after, weightWords } from '../book/words.js';
+import { netNg } from '../weighing/reading.js';
+
+const INTO = 'Say where the metal went: a scrap lot or a packet, and only one of them.';
+export const metalCut = defineEntry({
+  type: 'metal_cut',
+  version: 1,
+  fields: {
+    piece: ref('piece'),
+    metal: observed(choice(METAL_WORDS)),
+    weight: optional(weight()),
+    lot: optional(ref('lot')),
+    packet: optional(refOrBegins('packet')),
+    part: optional(observed(text(80))),
+    marks: optional(observed(text(200))),
+  },
+  subject: 'piece',
+  may: anyStaff,
+  form: {
+    title: 'Cut worn metal away',
+    labels: {
+      piece: 'From which piece',
+      metal: 'Metal',
+      weight: 'Weight of what was cut',
+      lot: 'Into the scrap lot',
+      packet: 'Or into a packet for the customer',
+      part: 'Which part was cut',
+      marks: 'Marks on what was cut',
+    },
+    hints: { marks: 'A mark in the cut is kept with it: read it before it goes.' },
+    cautions: ['mark-in-cut', 'hallmark-deface'],
+  },
+  decide({ piece, lot }, data) {
+    const refused = pieceIsGone(piece) ?? workNotAgreed(piece) ?? exactlyOne(data.lot, data.packet, 'one_destination', INTO, 'lot');
+    return refused ?? (lot ? lotIsSealed(lot) : null);
+  },
+  doubt({ piece }, { weight: reading }) {
+    const cutNg = reading && netNg(reading);
+    if (cutNg && 'ng' in piece.expected && cutNg > piece.expected.ng) {
+      return ask('cut_exceeds_piece', 'More was cut than the piece weighs. Weigh it again and say why.', 'weight');
+    }
+    return null;
+  },
+  facts: ({ piece, metal, weight: reading, lot, packet }) =>
+    [lot ?? packet].flatMap((to) => (to ? [flow(piece, to, { kind: 'metal', metal }, reading)] : [])),
+  say: ({ metal, weight: reading, part }) => `Cut away${after(' ', part)}: ${METAL_WORDS[metal]}${weightWords(reading)}`,
+  tell: ({ metal }) => `Worn metal removed: ${METAL_WORDS[metal]}`,
+  next: atBench(8),
+});

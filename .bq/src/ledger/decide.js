@@ -1,0 +1,122 @@
+import { base64url } from '../log/bytes.js';
+import { writable } from '../log/canonical.js';
+import { GENESIS, readLeaf, sealedDigest } from '../log/leaf.js';
+import { leafHash } from '../log/merkle.js';
+import { applyLeaf } from './apply.js';
+import { mayOf, notAllowed } from './authority.js';
+import { load } from './load.js';
+import { accept, overlayOn } from './overlay.js';
+import { checkReadings } from './plausible.js';
+import { checkFields, entryType } from './registry.js';
+/** Decides every line in order; a refusal, a question or a conflict drops the whole command and leaves the overlay as it was. */
+export async function decideCommand(overlay, command, writer) {
+  const fork = overlayOn(overlay);
+  const conflict = await findConflict(fork, command);
+  if (conflict) return { answer: conflict };
+  const drafted = [];
+  for (const [index, line] of command.lines.entries()) {
+    const outcome = await decideLine(fork, command, line, index, { ...writer, seq: writer.seq + index });
+    if ('answer' in outcome) return { answer: outcome };
+    drafted.push(outcome);
+  }
+  accept(overlay, fork);
+  return { drafted };
+}
+/** Compares, once and before the first line, each subject's stream with what the person saw. */
+async function findConflict(overlay, command) {
+  for (const line of command.lines) {
+    const entry = entryType(line.type);
+    const subject = entry.fields[entry.subject];
+    const thing = await overlay.thing(String(line.data[entry.subject]));
+    if (entry.commutes || subject?.role !== 'names' || !thing) continue;
+    const size = (await overlay.head(thing.stream))?.size ?? 0;
+    const seen = command.seen[thing.stream];
+    if (seen === undefined) throw new Error(`${line.type} carries no count of the stream it was decided on`);
+    if (seen === size) continue;
+    const leaves = await overlay.leaves(thing.stream);
+    return { answer: 'conflict', stream: thing.stream, since: leaves.slice(seen).map(({ seq }) => seq) };
+  }
+  return null;
+}
+async function decideLine(overlay, command, line, index, writer) {
+  const entry = entryType(line.type);
+  const refused = (code, say, field) =>
+    field === undefined ? { answer: 'refused', line: index, code, say } : { answer: 'refused', line: index, code, say, field };
+  const invalid = checkFields(entry, line.data);
+  if (invalid) return refused(invalid.refused, invalid.say, invalid.field);
+  if (beginsShop(entry) !== (writer.seq === 0)) {
+    return refused('out_of_place', 'A ledger begins with its shop, once. Open the ledger there is, or begin a new one.');
+  }
+  const role = beginsShop(entry) && Object.values(line.data).includes(command.by) ? 'owner' : (await overlay.thing(command.by))?.role;
+  if (role === undefined || role === 'left') return refused('not_staff', 'Sign in as somebody who works here to write this.');
+  if (line.occurredAt !== undefined && line.occurredAt > writer.at + 60_000) {
+    return refused('in_the_future', 'That time has not come yet. Give the time it happened.', 'occurredAt');
+  }
+  const loaded = await load(overlay, entry, line.data, writer);
+  if ('code' in loaded) return refused(loaded.code, loaded.say, loaded.field);
+  const stamp = stampOf(command, line, writer);
+  const now = { ...stamp, today: writer.today, alone: writer.alone };
+  const missing = notAllowed(mayOf(entry, loaded.view, line.data, command), role, command.auth);
+  if (missing) return refused(missing.code, missing.say, missing.field);
+  const refusal = entry.decide(loaded.view, line.data, now);
+  if (refusal) return refused(refusal.refused, refusal.say, refusal.field);
+  const doubt = await checkReadings(overlay, entry, line.data, loaded.view, stamp, writer.shop);
+  if (doubt) return { ...doubt, line: index };
+  const placed = { links: await linksTo(overlay, loaded.streams), part: [index, command.lines.length], command: command.id };
+  const drafted = draft(entry, line.data, loaded.view, stamp, placed, writer);
+  await applyLeaf(overlay, drafted.kept);
+  return drafted;
+}
+const beginsShop = ({ fields, subject }) => fields[subject]?.role === 'begins' && fields[subject].kinds.includes('shop');
+function stampOf(command, line, writer) {
+  const { by, auth, device, witness } = command;
+  const stamp = { at: writer.at, occurredAt: line.occurredAt ?? writer.at, by, auth, device };
+  return witness === undefined ? stamp : { ...stamp, witness };
+}
+/** Builds an entry's leaf: its exact bytes and hash, and what is kept out of it. A leaf that the verifier would refuse is a bug. */
+export function draft(entry, data, view, stamp, placed, writer) {
+  const { open, sealed, digests } = sealFields(entry, data, view, writer);
+  const { log, seq } = writer;
+  const salt = base64url(writer.random(16));
+  const members = { v: 1, log, seq, type: entry.type, ver: entry.version, ...placed, salt, data: open };
+  const leaf = Object.keys(digests).length === 0 ? { ...stamp, ...members } : { ...stamp, ...members, sealed: digests };
+  const bytes = writable(leaf);
+  if (!(bytes instanceof Uint8Array)) throw new Error(`leaf is not canonical: ${JSON.stringify(bytes)}`);
+  const read = readLeaf(bytes);
+  if ('refused' in read) throw new Error(`the verifier would refuse this leaf: ${read.say}`);
+  const hash = base64url(leafHash(writer.sha256, bytes));
+  const opened = Object.fromEntries(sealed.map(({ field, value }) => [field, value]));
+  return { kept: { seq, hash, leaf, opened }, bytes, sealed };
+}
+async function linksTo(overlay, streams) {
+  const [first, ...others] = await Promise.all(streams.map((s) => linkTo(overlay, s)));
+  if (!first) throw new Error('an entry links no stream');
+  return [first, ...others];
+}
+async function linkTo(overlay, s) {
+  const head = await overlay.head(s);
+  return { s, n: head?.size ?? 0, p: head?.hash ?? GENESIS };
+}
+function sealFields(entry, data, view, writer) {
+  const open = {};
+  const digests = {};
+  const sealed = [];
+  for (const [field, value] of Object.entries(data)) {
+    if (value === undefined) continue;
+    if (!isSealed(entry, field, data, view)) {
+      open[field] = value;
+      continue;
+    }
+    const salt = base64url(writer.random(16));
+    digests[field] = sealedDigest(writer.sha256, salt, field, value);
+    sealed.push({ field, salt, value });
+  }
+  return { open, sealed, digests };
+}
+/** A correction's was and is stay sealed where the field they correct is sealed. */
+function isSealed(entry, name, data, view) {
+  const seal = entry.fields[name]?.sealed ?? null;
+  if (seal !== 'as its target') return seal !== null;
+  const target = Object.values(view).find((state) => state?.kind === 'entry');
+  return target?.fields.some((field) => field.name === data.field && field.sealed !== null) ?? false;
+}

@@ -1,0 +1,157 @@
+import { ASSUMED_FROM, assumedLoss, familyOf, operationOf, usualLoss } from '../book/usual-loss.js';
+import { closure } from '../reckoning/closure.js';
+import { OUTSIDE, reckon } from '../reckoning/network.js';
+import { ownMetal } from '../reckoning/own-metal.js';
+import { findSlips } from '../reckoning/slip.js';
+import { ownerJob, VERDICT_WORDS } from '../reckoning/words.js';
+import { decimalsOfStep, formatMassWithUnit, massNg } from '../units/mass.js';
+import { uOfSum } from '../weighing/uncertainty.js';
+import { chainOf, networkOf, termOf } from './chain.js';
+import { historyOf } from './history.js';
+import { jobWeights } from './job-weights.js';
+import { stoneChecks } from './stone-checks.js';
+import { told } from './told.js';
+/** Reckons a job from its entries. What cannot be reckoned says so in words: a job whose figures are beyond the arithmetic takes no other page with it. */
+export function reckonJob(kept, grounds) {
+  const entries = told(kept);
+  try {
+    return reckonTold(entries, grounds);
+  } catch (error) {
+    return unreckoned(grounds, error instanceof Error ? error.message : String(error));
+  }
+}
+function reckonTold(entries, grounds) {
+  const history = historyOf(entries, grounds.balances.worths);
+  const chain = chainOf(history);
+  const cameIn = together(chain.cameIn, 1);
+  const work = workOf(entries, chain, grounds);
+  const isClosable = cameIn !== null && chain.last.length > 0;
+  const options = { unweighed: chain.isOpen, fitnessG: fitnessOf(chain), ...(work ? { usual: work.usual } : {}) };
+  const closed = isClosable ? closure(chain.closing, options) : null;
+  const network = reckon(withUsualLoss(history, chain, work?.usual));
+  const last = chain.movedSince ? null : together(chain.last, -1);
+  const unknownSince = cameIn === null ? null : chain.unknownSince;
+  const crossed = chain.crossed.flatMap((step) =>
+    step.ng === null ? [] : [termOf({ ...step, ng: step.ng }, chain.own.has(step.to) ? 1 : -1)],
+  );
+  const [added, removed] = [1, -1].map((side) => crossed.filter(({ sign }) => sign === side));
+  const { expected } = chain;
+  return {
+    ...{ size: grounds.size, cameIn, added, removed, last, expected, unknownSince, closed },
+    state: stateOf(closed, chain.movedSince),
+    sentence: sentenceOf({ cameIn, expected, unknownSince, closed, last: together(chain.last, -1), movedSince: chain.movedSince }),
+    ...{ history, network, work, closing: chain.closing, stones: stoneChecks(history) },
+    weights: jobWeights({ closed, chain, streams: history.streams, cameIn, crossed, usualFrom: work?.usualFrom ?? null }),
+    own: closed?.verdict === 'agrees' ? ownOf(chain, closed) : null,
+    slips: closed?.verdict === 'weigh again' || closed?.verdict === 'does not agree' ? slipsOf(chain, history, grounds) : [],
+    doubted: doubtedIn(history, grounds.balances),
+    explained: entries.some(({ facts }) => facts.some((one) => one.fact === 'identity' && one.mark === 'differenceExplained')),
+    problem: null,
+  };
+}
+function unreckoned({ size }, problem) {
+  const history = { nodes: [], streams: [], now: new Map(), pieces: new Set() };
+  const chain = chainOf(history);
+  return {
+    ...{ size, cameIn: null, added: [], removed: [], last: null, expected: null, unknownSince: null, closed: null, state: 'open' },
+    sentence: `The weights of this job cannot be reckoned (${problem}). Its entries stand as they were written: look for a figure that cannot be, and correct it.`,
+    ...{ history, network: reckon({ nodes: [], streams: [] }), work: null, closing: [], stones: [], own: null, slips: [], doubted: [] },
+    weights: jobWeights({ closed: null, chain, streams: [], cameIn: null, crossed: [], usualFrom: null }),
+    ...{ explained: false, problem },
+  };
+}
+/** Readings of one kind as one: the pieces of a job came in together. Null where one was not weighed. */
+function together(steps, sign) {
+  const [first] = steps;
+  if (!first || steps.some(({ ng }) => ng === null)) return null;
+  const terms = steps.map((step) => termOf({ ...step, ng: step.ng ?? massNg(0) }, sign));
+  const [only] = terms;
+  if (only && terms.length === 1) return only;
+  const ng = massNg(terms.reduce((sum, one) => sum + one.ng, 0));
+  const stepNg = massNg(Math.max(...terms.map((one) => one.stepNg ?? 0)));
+  const worth = { uRandomG: uOfSum(terms.map((one) => ({ sign: 1, worth: one.worth }))), factors: [] };
+  return { id: terms.map(({ id }) => id).join(' + '), seq: first.seq, sign, ng, stepNg, worth };
+}
+const pieceNodesOf = ({ nodes, pieces }) => new Set(nodes.filter(({ things }) => things.some((id) => pieces.has(id))).map(({ id }) => id));
+/** Above this 2u weighings cannot say that they agree: a hundredth of what came in, but no less than ten of its steps, and a twentieth of it at most (common practice, no source). */
+function fitnessOf({ cameIn }) {
+  const inG = cameIn.reduce((sum, { ng }) => sum + (ng ?? 0), 0) / 1e9;
+  const stepG = Math.max(...cameIn.map(({ reading }) => reading?.stepNg ?? 0)) / 1e9;
+  return Math.min(inG / 20, Math.max(inG / 100, 10 * stepG));
+}
+/** The work agreed, and what it usually loses of the metal worked. */
+function workOf(entries, { cameIn }, { rateOf }) {
+  const marks = new Map();
+  for (const { facts } of entries) for (const one of facts) if (one.fact === 'identity') marks.set(one.mark, one.says);
+  const operation = operationOf(marks.get('work') ?? '');
+  const workedG = cameIn.reduce((sum, { ng }) => sum + (ng ?? 0), 0) / 1e9;
+  if (operation === null || workedG === 0) return null;
+  const metal = marks.get('metal') ?? 'other';
+  const family = familyOf(metal);
+  const prior = assumedLoss(operation, family);
+  const learned = rateOf?.(operation, family) ?? null;
+  const usualFrom = learned?.from ?? ASSUMED_FROM;
+  return { operation, metal, family, workedG, usual: usualLoss(learned ?? prior, prior, workedG), usualFrom };
+}
+/** The usual loss leaves each closed node as an amount with its own doubt, never as a free unknown: that would remove the only test there is. */
+function withUsualLoss(history, { last, closing }, usual) {
+  const network = networkOf(history);
+  if (!usual || last.length === 0 || closing.length === 0) return network;
+  const ends = new Set(history.streams.filter(({ part }) => part === 'still here' || part === 'left whole').map(({ from }) => from));
+  const nodes = [...pieceNodesOf(history)].filter((id) => !ends.has(id));
+  const lost = nodes.map((from) => {
+    const worth = { uRandomG: usual.tauG / Math.sqrt(nodes.length), factors: [] };
+    return { id: `${USUAL}${from}`, from, to: OUTSIDE, ng: massNg(Math.round((1e9 * usual.meanG) / nodes.length)), ...worth };
+  });
+  return { nodes: network.nodes, streams: [...network.streams, ...lost] };
+}
+/** Begins the name of the stream that carries a node's usual loss. */
+export const USUAL = 'usual loss of ';
+/** The customer's own metal: a packet of their own gold counts as theirs, and dust that nobody weighed as taken off after the joining. */
+function ownOf({ cameIn, crossed, last, own: nodes }, { lossNg }) {
+  const weighed = crossed.filter((step) => step.ng !== null);
+  const into = weighed.filter(({ to }) => nodes.has(to));
+  const out = weighed.filter(({ from }) => nodes.has(from));
+  const isStones = ({ part, stones }) => stones !== undefined || part === 'weighing';
+  const joinedAt = weighed.findIndex((step) => into.includes(step) && !isStones(step) && step.from === OUTSIDE);
+  const isBefore = (step) => joinedAt === -1 || weighed.indexOf(step) < joinedAt;
+  const parts = (steps) => steps.flatMap(({ ng, uRandomG, factors }) => (ng === null ? [] : [{ ng, worth: { uRandomG, factors } }]));
+  const off = out.filter((step) => !isStones(step));
+  const dust = lossNg > 0 ? [{ ng: lossNg, worth: { uRandomG: 0, factors: [] } }] : [];
+  return ownMetal({
+    received: parts([...cameIn, ...into.filter((step) => !isStones(step) && step.from !== OUTSIDE)]),
+    stonesOut: parts(out.filter(isStones)),
+    offBefore: parts(off.filter(isBefore)),
+    offAfter: [...parts(off.filter((step) => !isBefore(step))), ...dust],
+    returned: parts(last),
+    stonesSet: parts(into.filter(isStones)),
+  });
+}
+function slipsOf({ closing }, { streams }, { tares = [], others = [] }) {
+  const readings = new Map(streams.map(({ id, reading }) => [id, reading]));
+  const written = closing.flatMap((term) => {
+    const reading = readings.get(term.id);
+    return reading ? [{ ...term, text: reading.text, unit: reading.unit }] : [];
+  });
+  return findSlips(written, tares, others);
+}
+const doubtedIn = ({ streams }, { isDoubted }) => [
+  ...new Set(streams.flatMap(({ seq, atMs, reading }) => (reading && isDoubted(reading, atMs) ? [seq] : []))),
+];
+function stateOf(closed, movedSince) {
+  if (closed?.verdict === 'does not agree') return 'off';
+  return closed?.verdict === 'agrees' && !movedSince ? 'level' : 'open';
+}
+function sentenceOf({ cameIn, expected, unknownSince, closed, last, movedSince }) {
+  if (!cameIn) return 'Not weighed as it came in: nothing can be checked by weight.';
+  const words = (ng, of) => formatMassWithUnit(massNg(ng), 'g', decimalsOfStep(of.stepNg ?? massNg(10_000_000), 'g'));
+  const came = `${words(cameIn.ng, cameIn)} came in.`;
+  const now = expected && (movedSince || !last) ? ` By reckoning ${words(expected.ng, cameIn)} is in the piece.` : '';
+  if (unknownSince !== null) {
+    const again = last ? ` Weighed again since, at entry ${last.seq}: ${words(last.ng, last)}.` : '';
+    return `${came} What is left cannot be known since entry ${unknownSince}, which was not weighed.${again}`;
+  }
+  if (!closed) return expected && expected.ng !== cameIn.ng ? `${came}${now}` : came;
+  if (closed.verdict === 'not checked') return `${came} ${VERDICT_WORDS['not checked']}.`;
+  return `${ownerJob(closed)}${movedSince ? now : ''}`;
+}

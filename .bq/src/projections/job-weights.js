@@ -1,0 +1,59 @@
+import { figuresOf, VERDICT_WORDS } from '../reckoning/words.js';
+import { massNg } from '../units/mass.js';
+import { toStep, upToStep } from '../units/rounded.js';
+/** Half of the beam's reach is within what the balances and usual dust explain. */
+export const BAND = 1 / 2;
+/** The weights of a reckoned job; while nothing is closed its verdict is "not checked". */
+export function jobWeights({ closed, chain, streams, cameIn, crossed, usualFrom }) {
+  const verdict = closed?.verdict ?? 'not checked';
+  const stepNg = closed?.stepNg || (cameIn?.stepNg ?? 10_000_000);
+  const figures = closed
+    ? figuresOf(closed)
+    : { gap: toStep(0, stepNg), give: toStep(0, stepNg), shows: toStep(0, stepNg), dustMost: null };
+  const isOpen = !closed || verdict === 'not checked' || (chain.movedSince && verdict !== 'does not agree');
+  return {
+    ...{ verdict, says: VERDICT_WORDS[verdict], lossNg: closed?.lossNg ?? massNg(0), stepNg, usualFrom, ...figures },
+    tilt: closed && (verdict === 'does not agree' || (verdict === 'agrees' && !isOpen)) ? tiltOf(closed) : 0,
+    pans: isOpen ? openPans(chain, cameIn, crossed, stepNg) : closedPans(chain.closing, stepNg),
+    notRead: notReadIn(streams),
+  };
+}
+/** How far a closing tilts the beam, by its own levels: the band ends where a note begins, and what does not agree is at the end of its reach. */
+function tiltOf({ lossNg, verdict, note, gainNote }) {
+  const noted = lossNg >= 0 ? note.flagNg : gainNote.flagNg;
+  const reach = verdict === 'does not agree' ? 1 : BAND * Math.min(1, Math.abs(lossNg) / noted);
+  return lossNg === 0 ? 0 : -Math.sign(lossNg) * reach;
+}
+const sum = (terms) => terms.reduce((total, { ng }) => total + ng, 0);
+const side = (terms, sign) => terms.filter((one) => one.sign === sign);
+function closedPans(closing, stepNg) {
+  const [came, went] = [side(closing, 1), side(closing, -1)];
+  return [
+    { words: came.length > 1 ? 'in: came and added' : 'came in', value: toStep(sum(came), stepNg), terms: came },
+    { words: went.length > 1 ? 'out: weighed last and taken off' : 'weighed last', value: toStep(sum(went), stepNg), terms: went },
+  ];
+}
+/** While the sum is open both sides are the same by reckoning. */
+function openPans({ expected }, cameIn, crossed, stepNg) {
+  const [added, removed] = [side(crossed, 1), side(crossed, -1)];
+  const came = cameIn ? [cameIn, ...added] : [];
+  const give = expected ? `, ± ${upToStep(2e9 * expected.uG, stepNg)}` : '';
+  const inPiece = `in the piece, by reckoning${give}`;
+  return [
+    { words: added.length > 0 ? 'in: came and added' : 'came in', value: cameIn && toStep(sum(came), stepNg), terms: came },
+    {
+      words: removed.length > 0 ? `taken off, and ${inPiece}` : inPiece,
+      value: expected && toStep(expected.ng + sum(removed), stepNg),
+      terms: removed,
+    },
+  ];
+}
+function notReadIn(streams) {
+  const moved = streams.filter(({ part, from, to }) => part !== 'still here' && part !== 'left whole' && from !== to);
+  const named = (which) => [...new Set(moved.filter(which).map(({ seq }) => `entry ${seq}`))];
+  return {
+    unweighed: named(({ ng }) => ng === null),
+    estimated: named(({ ng, reading }) => ng !== null && reading?.basis !== 'weighed' && reading?.basis !== 'difference'),
+    byDifference: named(({ reading }) => reading?.basis === 'difference'),
+  };
+}

@@ -1,0 +1,20 @@
+/** Steps that bring heat to the piece. */
+const HEAT = ['solder', 'laser', 'size-up', 'size-down', 'half-shank', 're-shank', 're-tip', 're-claw', 're-head', 'remount', 'remodel'];
+const UNSEEN = ['closed', 'foiled', 'not seen'];
+/** Why a job is on the full path, in words; none while it is a short ticket. `things` are those of the job, the job itself among them. */
+export function fullPathReasons(things, { isHighValue, nearsGate }) {
+  const stones = things.filter(({ kind }) => kind === 'stone' || kind === 'packet');
+  const work = things.find(({ kind }) => kind === 'job')?.says.work?.split(' ') ?? [];
+  const isHot = work.some((step) => HEAT.includes(step));
+  const isUnseen = stones.some(({ says }) => says.species === 'unknown' || UNSEEN.includes(says.backing ?? ''));
+  const isOutside = things.some(({ custody, offered, gone }) => !gone && (custody?.says === 'outside' || offered?.says === 'outside'));
+  const reasons = [
+    [stones.some(({ stones: counted }) => counted !== undefined), 'a stone came out'],
+    [isHot && isUnseen, 'heat is planned and a stone or its backing is not known'],
+    [nearsGate, 'what is added nears what the hallmark lets through'],
+    [isHighValue, 'the stated value is high'],
+    [isOutside, 'it leaves the building'],
+    [things.some(({ holds }) => holds.length > 0), 'it is held'],
+  ];
+  return reasons.filter(([holds]) => holds).map(([, words]) => words);
+}

@@ -1,0 +1,92 @@
+// Why a job agrees or does not, in words a jeweller reads at the bench: its steps, its suspects, what to weigh again, and what nothing would show.
+import { OUTSIDE } from '../reckoning/network.js';
+import { ownerSuspects, slipWords } from '../reckoning/words.js';
+import { toStep, upToStep } from '../units/rounded.js';
+import { readingWords } from '../weighing/reading.js';
+import { USUAL } from './job-reckoning.js';
+/** The explanation of a reckoned job; `balanceName` gives a balance its word. */
+export function whyOf(reckoned, balanceName = (id) => id) {
+  const { history, network, slips, weights } = reckoned;
+  const { stepNg } = weights;
+  const steps = new Map(history.streams.map((step) => [step.id, step]));
+  const names = namesOf(reckoned, balanceName);
+  const sets = network.suspects
+    .map((set) => ({ ...set, suspects: set.suspects.filter(isPlausible) }))
+    .filter((set) => set.suspects.length > 0);
+  // Weighings between the steps may clear a reading that would explain the whole by itself.
+  const isSuspected = ({ weighing }) =>
+    sets.length === 0 || sets.some(({ suspects }) => suspects.some((one) => one.fault === 'weighing wrong' && one.stream === weighing));
+  const weighings = sets.flatMap(({ suspects }) =>
+    suspects.flatMap((one) => (one.fault === 'weighing wrong' ? [steps.get(one.stream)] : [])),
+  );
+  const named = weighings.filter((step) => step !== undefined);
+  const unchecked = network.streams.filter(({ id, checkable }) => !checkable && steps.has(id)).map(({ id }) => names(id));
+  return {
+    steps: stepsOf(reckoned),
+    suspects: sets.map((set) => ownerSuspects(set, stepNg, names)),
+    slips: [...new Set(slips.filter(isSuspected).map((slip) => `${capital(names(slip.weighing))}: ${slipWords(slip)}.`))],
+    weighAgain: [...new Set(named.map((step) => adviceOn(step, reckoned)))],
+    unchecked,
+  };
+}
+/** A balance is no suspect of a drift many times what it could be; the usual loss of a step is the loss at that step by another name. */
+const DRIFT_MOST = 5;
+const isPlausible = (one) =>
+  one.fault === 'factor drifted' ? Math.abs(one.size) <= DRIFT_MOST : one.fault !== 'weighing wrong' || !one.stream.startsWith(USUAL);
+/** Words for streams, nodes and factors by their ids. */
+function namesOf({ history }, balanceName) {
+  const words = new Map(history.streams.map((step) => [step.id, streamWords(step)]));
+  for (const { id } of history.nodes) words.set(id, `the work ${between(history.streams, id)}`);
+  return (id) => words.get(id) ?? factorWords(id, balanceName);
+}
+function streamWords({ part, state, stones, outOf, into, seq, reading }) {
+  const read = `(entry ${seq}${reading ? `: ${readingWords(reading)}` : ''})`;
+  if (part === 'came in' && stones === undefined) return `the piece as it came in ${read}`;
+  if (part === 'weighing') return `the piece or stone${state ? `, ${state}` : ''} ${read}`;
+  if (stones !== undefined) return `the stones ${into && !outOf ? 'that came in' : 'taken out or set'} ${read}`;
+  return outOf === undefined ? `what was added ${read}` : `what was cut or moved ${read}`;
+}
+function factorWords(id, balanceName) {
+  const [kind, of = ''] = id.split(':');
+  return kind === 'tare' ? `the tare of ${of}` : `the balance ${balanceName(of)}`;
+}
+/** "from cleaned and dry (entry 4) to cut (entry 9)", by the weighings at a node's ends. */
+function between(streams, node) {
+  const isEnd = ({ part }) => part === 'weighing' || part === 'came in';
+  const from = streams.find((step) => step.to === node && isEnd(step));
+  const to = streams.find((step) => step.from === node && isEnd(step));
+  const words = (step) => `${step.state ?? 'as received'} (entry ${step.seq})`;
+  return `${from ? `from ${words(from)}` : 'from the start'} ${to ? `to ${words(to)}` : 'to now'}`;
+}
+/** Each group of steps that a weighing closes, in order. */
+function stepsOf({ history, network, weights }) {
+  const isPiece = (id) => history.nodes.some((node) => node.id === id && node.things.some((thing) => history.pieces.has(thing)));
+  const isAt = (nodes) => (step) =>
+    step.from !== step.to && (nodes.includes(step.from) || nodes.includes(step.to)) && step.part !== 'still here';
+  return network.groups
+    .filter(({ nodes }) => nodes.some(isPiece) && history.streams.some((step) => step.part === 'weighing' && nodes.includes(step.from)))
+    .map(({ nodes, testable, residualNg, uG, z }) => {
+      const at = history.streams.filter(isAt(nodes));
+      const words =
+        nodes.length === 1 ? between(history.streams, nodes[0] ?? OUTSIDE) : `entries ${at.map(({ seq }) => seq).join(', ')} together`;
+      return {
+        words: capital(words),
+        seqs: [...new Set(at.flatMap(({ seq }) => (seq >= 0 ? [seq] : [])))],
+        gap: testable ? { words: gapWords(residualNg, uG, weights.stepNg), isOff: Math.abs(z) > 3 } : null,
+      };
+    });
+}
+const capital = (text) => text.charAt(0).toUpperCase() + text.slice(1);
+const gapWords = (ng, uG, stepNg) =>
+  `${toStep(Math.abs(ng), stepNg)} ${ng < 0 ? 'more' : 'less'} than reckoned, give or take ${upToStep(2e9 * uG, stepNg)}`;
+/** What can still be done about a weighing under suspicion. */
+function adviceOn({ part, seq, outOf, into, stones }, { history }) {
+  const isLast = part === 'weighing' && [...history.now.keys()].some((thing) => thing === into);
+  if (isLast) return `Weigh the piece again now, clean and dry, on the balance of entry ${seq}.`;
+  if (part === 'weighing') return `The step of entry ${seq} cannot be weighed again: look at what was written on the bag that day.`;
+  if (part === 'came in') return `The weight as it came in cannot be taken again: look at the photograph on the pan, and at entry ${seq}.`;
+  if (stones !== undefined) return `Weigh the stones of entry ${seq} again if they are still out.`;
+  return outOf === undefined
+    ? `Weigh the stock that entry ${seq} was taken from, or a like length of it.`
+    : `If what was cut in entry ${seq} still lies apart, weigh it again.`;
+}

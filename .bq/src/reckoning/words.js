@@ -1,0 +1,153 @@
+import { formatMoney } from '../units/money.js';
+import { toStep, upToStep } from '../units/rounded.js';
+export const VERDICT_WORDS = {
+  agrees: 'agrees as far as the balance can tell',
+  'cannot tell': 'these weighings are too wide to tell',
+  'weigh again': 'weigh again',
+  'does not agree': 'does not agree',
+  'not checked': 'not checked by weight',
+};
+const list = (parts, last) => (parts.length < 2 ? parts.join('') : `${parts.slice(0, -1).join(', ')} ${last} ${parts.at(-1)}`);
+export const figuresOf = ({ lossNg, uG, stepNg, action, dustMostG }) => ({
+  gap: toStep(Math.abs(lossNg), stepNg),
+  give: upToStep(2e9 * uG, stepNg),
+  shows: upToStep(1e9 * action.detectableG, stepNg),
+  dustMost: dustMostG === 0 ? null : upToStep(1e9 * dustMostG, stepNg),
+});
+/** The customer's sentence on the weights of a job. */
+export function customerJob(masses, closed) {
+  const { stepNg, lossNg, verdict, finding } = closed;
+  const { gap, give, shows, dustMost } = figuresOf(closed);
+  if (verdict === 'not checked') return 'Not every part of this job was weighed, so it was not checked by weight.';
+  if (verdict === 'cannot tell')
+    return `What was weighed or estimated is known to within ${give} only, too wide to say that the weights agree.`;
+  if (verdict === 'weigh again') return `The weights before and after differ by ${gap}. We are weighing again before we say more.`;
+  if (verdict === 'does not agree') {
+    return `The weights before and after differ by ${gap}, more than our balances${dustMost === null ? '' : ' and the usual dust of such work'} can explain. We are checking our records and will tell you what we find.`;
+  }
+  if (finding === 'usual loss')
+    return `${gap} is missing; such work usually leaves up to ${dustMost} as dust. A gap of ${shows} or more would have shown.`;
+  const told = [
+    masses.cutNg ? `${toStep(masses.cutNg, stepNg)} was cut away` : '',
+    masses.filingsNg ? `${toStep(masses.filingsNg, stepNg)} was collected as filings` : '',
+    masses.addedNg ? `${toStep(masses.addedNg, stepNg)} of metal was added` : '',
+  ].filter((part) => part !== '');
+  const between = told.length === 0 ? '' : ` ${list(told, 'and')}.`;
+  const within = 2e9 * closed.uG >= Math.abs(lossNg) ? give : gap;
+  return `We weighed ${toStep(masses.receivedNg, stepNg)} in.${between} What we return accounts for all of it to within ${within}. A gap of ${shows} or more would have shown; a smaller one may not.`;
+}
+const STONE_WORDS = {
+  agrees: 'the two weights agree, as far as this balance can tell',
+  'weigh again': 'we are cleaning it and weighing it again before we say more',
+  'does not agree': 'the two weights do not agree, and we are checking our records',
+  'not checked': 'it was not checked by weight',
+  'cannot tell': 'this way of weighing is too coarse for a stone of that size to tell',
+};
+const WORTH_WORDS = {
+  strong: 'Few other stones of this kind would match in all that was measured; the drawing and photographs show the rest.',
+  some: 'Some other stones of this size would match too; the drawing and photographs show the rest.',
+  'cannot tell': 'Weight cannot tell a stone of this size from others like it.',
+};
+/** The customer's sentence on one stone, weights in carats to the balance's step. */
+export function customerStone(beforeNg, afterNg, stepNg, { verdict }, worth) {
+  const [before, after] = [toStep(beforeNg, stepNg, 'ct'), toStep(afterNg, stepNg, 'ct')];
+  const more = verdict === 'agrees' ? ` ${WORTH_WORDS[worth]}` : '';
+  return `Your stone weighed ${before} in and ${after} out, read to ${toStep(stepNg, stepNg, 'ct')}: ${STONE_WORDS[verdict]}.${more}`;
+}
+/** The customer's sentence on a parcel: the count first. */
+export function customerParcel(before, after, stepNg, { missing, verdict }) {
+  const counted = `${before.stones} stones in, ${after.stones} out`;
+  if (missing > 0)
+    return `${counted}: ${missing} missing. We are looking for ${missing === 1 ? 'it' : 'them'} and will tell you what we find.`;
+  if (missing < 0) return `${counted}: ${-missing} more than came in. We are checking our records.`;
+  const weights = `${toStep(before.ng, stepNg, 'ct')} in and ${toStep(after.ng, stepNg, 'ct')} out`;
+  return `${counted}, ${weights}: ${STONE_WORDS[verdict]}.${verdict === 'agrees' ? ` ${WORTH_WORDS['cannot tell']}` : ''}`;
+}
+/** The customer's sentence on their own metal in the piece. Weight cannot show which metal it is. */
+export function customerMetal({ metalNg, lowNg, highNg, uLowG, uHighG }, stepNg) {
+  const metal = toStep(metalNg, stepNg);
+  const give = upToStep(2e9 * Math.max(uLowG, uHighG), stepNg);
+  const [low, high] = [toStep(lowNg, stepNg), toStep(highNg, stepNg)];
+  const range = low === high ? low : `between ${low} and ${high}`;
+  return `Of the ${metal} of metal in the piece, ${range} (give or take ${give}) is metal you brought. Weight cannot show which metal it is; the record of who held it does.`;
+}
+/** The owner's sentence on a job: the gap with its ±, the verdict and what would have shown. */
+export function ownerJob(closed) {
+  if (closed.verdict === 'not checked') return 'Not checked by weight: not every flow was weighed.';
+  const { gap, give, shows, dustMost } = figuresOf(closed);
+  const usual = closed.finding === 'usual loss' ? `, no more than such work usually leaves as dust (up to ${dustMost})` : '';
+  return `${closed.lossNg < 0 ? 'Gain' : 'Loss'} ${gap} ± ${give}: ${VERDICT_WORDS[closed.verdict]}${usual}. A loss of ${shows} would have shown.`;
+}
+/** The owner's sentence on one set of suspects that the figures cannot tell apart: never asserted, to the step of the balance; `nameOf` gives a flow or node its word. */
+export function ownerSuspects({ suspects }, stepNg, nameOf = (id) => id) {
+  const [measured] = suspects.filter(({ fault }) => fault !== 'factor drifted');
+  const about = measured ? `about ${toStep(1e9 * Math.abs(measured.size), stepNg)} ± ${upToStep(2e9 * measured.u, stepNg)}` : '';
+  const weighings = suspects.flatMap((one) =>
+    one.fault === 'weighing wrong' ? [`${nameOf(one.stream)} (too ${one.size > 0 ? 'heavy' : 'light'})`] : [],
+  );
+  const losses = suspects.flatMap((one) =>
+    one.fault === 'loss'
+      ? [`${about} may have ${one.size < 0 ? 'come in unrecorded' : 'gone'} at ${list(one.nodes.map(nameOf), 'and')}`]
+      : [],
+  );
+  const drifts = suspects.flatMap((one) => (one.fault === 'factor drifted' ? [nameOf(one.factor)] : []));
+  const said = [
+    weighings.length > 0 ? `the weighing of ${list(weighings, 'or')} may be wrong by ${about}` : '',
+    ...losses,
+    drifts.length > 0 ? `${list(drifts, 'or')} may have drifted` : '',
+  ].filter((part) => part !== '');
+  const which = suspects.length > 1 ? ': the figures cannot say which' : '';
+  const text = `${said.join(', or ')}${which}. Weigh again.`;
+  return text.charAt(0).toUpperCase() + text.slice(1);
+}
+/** The owner's sentence on a settlement; the money is at the price used, given per gram fine. */
+export function ownerSettlement(expected, check, perGram) {
+  const money = (g) => formatMoney({ minor: Math.round(Math.abs(g) * perGram.minor), currency: perGram.currency });
+  const agrees = (z) => (Math.abs(z) <= 2 ? 'agrees' : 'does not');
+  const found = `The refinery found ${check.fineG.toFixed(2)} g fine, we expected ${expected.fineG.toFixed(2)} ± ${(2 * expected.uFineG).toFixed(2)} g.`;
+  const parts = `The weight ${agrees(check.zWeight)}; the fineness ${agrees(check.zFineness)}.`;
+  const next = {
+    'within what both can tell': 'Within what both can tell.',
+    'ask for a second assay': 'Ask for a second assay if the money is worth it.',
+    differs: 'Ask for the reserved sample.',
+  };
+  return `${found} ${parts} About ${money(check.shortG)} ± ${money(2 * check.uG)} at the price used. ${next[check.verdict]}`;
+}
+/** The owner's line on a period. */
+export const ownerPeriod = ({ checked, byChance, flagged }) =>
+  `${checked} checked; about ${byChance < 10 ? byChance.toFixed(1) : Math.round(byChance)} would show this by chance; ${flagged} did.`;
+/** The owner's sentence on a chart that has given a signal; never shown with a person's name. */
+export const ownerTrend = (where, since, size, runLength) =>
+  `${where}: losses have run above usual since ${since}, about ${size.toFixed(1)} of a usual spread per job. With no change, such a signal comes once in about ${Math.round(runLength)} jobs.`;
+const SLIP_WORDS = {
+  'digits swapped': ({ text, instead }) => `digits swapped: ${text} written for ${instead}`,
+  'decimal place': ({ text, instead }) => `decimal place: ${text} written for ${instead}`,
+  'other unit': ({ text, instead }) => `other unit: ${text} was in ${instead}`,
+  'counted twice': ({ text }) => `counted twice: ${text}`,
+  'wrong direction': ({ text, instead }) => `wrong direction: ${text} went ${instead}`,
+  'tare left on': ({ text, instead }) => `the ${instead} was on the pan when ${text} was read`,
+  'another piece': ({ text, instead }) => `another piece in the hand: ${text} is what ${instead} weighs`,
+};
+/** What a slip would have been, for the bench: one of these, never the one. */
+export const slipWords = (slip) => SLIP_WORDS[slip.kind](slip);
+/** What was not read on a balance, in words; that everything was weighed only where it was. */
+export function notReadWords({ unweighed, estimated, byDifference }) {
+  const said = [
+    unweighed.length > 0 ? `Not weighed: ${list(unweighed, 'and')}.` : '',
+    estimated.length > 0 ? `Estimated, not weighed: ${list(estimated, 'and')}.` : '',
+    byDifference.length > 0 ? `By difference of two readings: ${list(byDifference, 'and')}.` : '',
+  ].filter((part) => part !== '');
+  return said.length === 0 ? 'Everything was weighed.' : said.join(' ');
+}
+/** The insurer's lines: readings, instruments, U, the detectable loss, what was not weighed, and the version of the arithmetic. */
+export function insurerJob(readings, closed, notRead) {
+  const { gap, give, shows } = figuresOf(closed);
+  const lines = readings.map(({ what, text, on }) => `${what}: ${text} on ${on}.`);
+  const less = `In less out: ${closed.lossNg < 0 ? '\u2212' : ''}${gap}, U = ${give} (k = 2): ${VERDICT_WORDS[closed.verdict]}.`;
+  return [
+    ...lines,
+    ...(closed.verdict === 'not checked' ? ['Not checked by weight.'] : [less, `A loss of ${shows} would have shown 95 times in 100.`]),
+    notReadWords(notRead),
+    `Reckoned with version ${closed.calcVersion}.`,
+  ];
+}

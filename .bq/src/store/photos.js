@@ -1,0 +1,62 @@
+// Photographs: what a camera made becomes one small picture without its metadata, kept under the SHA-256 of its bytes.
+// The file is on the disk before an entry names it; it can be deleted, the hash in the leaf stays.
+import { mkdirSync } from 'node:fs';
+import { open, readFile, rename, stat } from 'node:fs/promises';
+import { join } from 'node:path';
+import sharp from 'sharp';
+import { hex } from '../log/bytes.js';
+import { sha256 } from './crypto.js';
+
+const SIDE_PX = 2048;
+const PIXELS_MAX = 60_000_000;
+const QUALITY = 82;
+const SAYS = {
+  'not an image': 'This is not a photograph that can be read. Take it again, or choose a JPEG or PNG.',
+  'too many pixels': 'This photograph has more than 60 million pixels. Set the camera smaller and take it again.',
+  'phone format': 'This photograph is HEIC, which cannot be read here. Set the phone’s camera to “most compatible”, or send a JPEG.',
+};
+const PHONE_BRANDS = ['heic', 'heix', 'heim', 'heis', 'hevc', 'hevx', 'mif1', 'msf1'];
+// Nothing but pictures from cameras: no SVG, PDF or anything else that the library could open.
+sharp.block({ operation: ['VipsForeignLoad'] });
+sharp.unblock({ operation: ['VipsForeignLoadJpeg', 'VipsForeignLoadPng', 'VipsForeignLoadWebp'] });
+/** Keeps a photograph from the bytes of an upload: upright, at most 2048 px a side, WebP, no metadata. A picture that was kept before is not kept twice. */
+export async function keepPhoto(dir, upload) {
+  const picture = await pictureOf(upload);
+  if ('trouble' in picture) return picture;
+  const hash = hex(sha256(picture.bytes));
+  const path = join(dir, `${hash}.webp`);
+  if (!(await stat(path).catch(() => null))) await writeDurably(dir, path, picture.bytes);
+  return { hash };
+}
+/** The bytes of a kept photograph (WebP), or null where it was deleted or never was. */
+export const readPhoto = (dir, hash) =>
+  /^[0-9a-f]{64}$/.test(hash) ? readFile(join(dir, `${hash}.webp`)).catch(() => null) : Promise.resolve(null);
+async function pictureOf(upload) {
+  const trouble = (trouble) => ({ trouble, say: SAYS[trouble] });
+  try {
+    const image = sharp(upload, { limitInputPixels: PIXELS_MAX, failOn: 'error' });
+    const { width, height } = await image.metadata();
+    if (width * height > PIXELS_MAX) return trouble('too many pixels');
+    const small = image.autoOrient().resize(SIDE_PX, SIDE_PX, { fit: 'inside', withoutEnlargement: true });
+    return { bytes: await small.webp({ quality: QUALITY }).toBuffer() };
+  } catch (error) {
+    if (/pixel limit/.test(String(error))) return trouble('too many pixels');
+    return trouble(isFromPhone(upload) ? 'phone format' : 'not an image');
+  }
+}
+/** ISO base media file format (ISO/IEC 14496-12, 4.3): "ftyp" after four bytes of length, then the brand; HEIF brands of ISO/IEC 23008-12, annex B. */
+const isFromPhone = (bytes) => ascii(bytes, 4) === 'ftyp' && PHONE_BRANDS.includes(ascii(bytes, 8));
+const ascii = (bytes, at) => String.fromCharCode(...bytes.subarray(at, at + 4));
+/** Whole and on the disk under its name, or not there: written aside, synced, renamed, and the folder synced. */
+async function writeDurably(dir, path, bytes) {
+  mkdirSync(dir, { recursive: true, mode: 0o700 });
+  const aside = `${path}.${process.hrtime.bigint()}`;
+  const file = await open(aside, 'wx', 0o600);
+  await file.writeFile(bytes);
+  await file.sync();
+  await file.close();
+  await rename(aside, path);
+  const folder = await open(dir);
+  await folder.sync();
+  await folder.close();
+}

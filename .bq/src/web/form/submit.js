@@ -1,0 +1,68 @@
+import { withPhotos } from '../job/photos.js';
+import { wholeNumber } from '../session/address.js';
+import { SECRETS, showFormPage, without } from './form-page.js';
+import { goTo, wantsJson } from './negotiate.js';
+import { first, readPosted } from './posted.js';
+import { showReadBack } from './read-back.js';
+import { tryOut } from './try-out.js';
+import { readFields, readOccurredAt, record } from './write.js';
+/** Takes a posted form to the ledger and answers with the next page, or the same form with everything that was typed. */
+export async function submitForm(web, c, of, sent) {
+  const posted = withOtherDays(of, sent);
+  const more = first(posted, 'more');
+  if (more !== '') return showFormPage(web, c, of, { typed: withRow(posted, more) });
+  if (posted.has('change')) return showFormPage(web, c, of, { typed: without(posted, [...SECRETS, 'change', 'agreed']) });
+  const { data, problems } = readFields(of.fields, posted, c);
+  const occurred = of.late ? readOccurredAt(posted, c) : { problems: [] };
+  const wrong = [...problems, ...occurred.problems];
+  const all = wrong.length > 0 ? wrong : (of.check?.(data) ?? []);
+  if (all.length > 0) return showFormPage(web, c, of, { typed: without(posted, [...SECRETS, 'agreed']), problems: all });
+  const asked = of.ask?.(data);
+  if (asked) return showFormPage(web, c, of, { typed: without(posted, [...SECRETS, 'agreed']), problems: [asked], asked: asked.field });
+  const at = 'at' in occurred && occurred.at !== undefined ? { occurredAt: occurred.at } : {};
+  const lines = of.lines(data).map((one) => ({ ...one, ...at }));
+  if (!of.readBack || posted.has('agreed')) return answer(web, c, of, posted, data, await record(web, c, posted, lines));
+  const outcome = await tryOut(web, c, posted, lines);
+  return outcome ? answer(web, c, of, posted, data, outcome) : showReadBack(c, of, posted, data);
+}
+/** Reads the body with its photographs, then takes it to the ledger. */
+export async function receiveForm(web, c, of) {
+  const { posted, problems } = await withPhotos(web, await readPosted(c, asksForPhoto(of) ? 'photographs' : 'text'));
+  return problems.length > 0 ? showFormPage(web, c, of, { typed: posted, problems }) : submitForm(web, c, of, posted);
+}
+async function answer(web, c, of, posted, data, outcome) {
+  if ('done' in outcome) {
+    const { from, size } = outcome.done;
+    const next = await of.next(from, posted);
+    return wantsJson(c) ? c.json({ written: { from, size }, next }, 201) : goTo(c, next);
+  }
+  const typed = without(posted, [...SECRETS, 'agreed']);
+  if ('reused' in outcome) {
+    const { from } = outcome.reused;
+    const say = `This form was already written as entry ${from}. Correct that entry, or open a fresh form.`;
+    return showFormPage(web, c, of, { typed, problems: [{ field: '', say }] });
+  }
+  if ('conflict' in outcome) return showFormPage(web, c, of, { typed: withoutSeen(typed), since: outcome.conflict });
+  const asked = outcome.asked?.field;
+  const asksNow = ['pin', 'password'].find((secret) => outcome.problems.some(({ field }) => field === secret));
+  if (asksNow && of.readBack) return showReadBack(c, of, posted, data, outcome.problems);
+  return showFormPage(web, c, of, {
+    typed,
+    problems: outcome.problems,
+    ...(asksNow ? { asksNow } : {}),
+    ...(asked === undefined ? {} : { asked }),
+  });
+}
+const asksForPhoto = ({ fields }) => Object.values(fields).some(({ control }) => holdsFile(control));
+function holdsFile(control) {
+  if (control.kind === 'list') return holdsFile(control.of);
+  if (control.kind === 'group') return Object.values(control.members).some((member) => holdsFile(member.control));
+  return control.kind === 'file';
+}
+const withoutSeen = (posted) => new Map([...posted].filter(([name]) => !name.startsWith('seen.')));
+/** One more row of a list, and nothing of the button that asked for it. */
+const withRow = (posted, list) =>
+  new Map([...without(posted, ['more']), [`rows.${list}`, [String((wholeNumber(first(posted, `rows.${list}`)) ?? 0) + 1)]]]);
+/** A day is posted as a chip and as any other day beside it: the first that says something holds. */
+const withOtherDays = ({ fields }, posted) =>
+  new Map([...posted].map(([name, values]) => [name, fields[name]?.control.kind === 'day' ? values.filter(Boolean).slice(0, 1) : values]));

@@ -1,0 +1,134 @@
+// One entry: written through the generic form, read whole, corrected. Every number on a page opens one of these.
+import { Hono } from 'hono';
+import { EntryView } from '../../../views/entry.js';
+import { writeControl } from '../../book/codec.js';
+import { optional, stated } from '../../book/entry.js';
+import { lines } from '../../book/values.js';
+import { ENTRIES } from '../../entries/index.js';
+import { authNeeded, neverAllowed } from '../../ledger/authority.js';
+import { entryType, readingsIn } from '../../ledger/registry.js';
+import { rememberedFields, saysNow } from '../../ledger/remember.js';
+import { entryAt, withCorrections } from '../../queries/entries.js';
+import { streamSize } from '../../queries/sizes.js';
+import { jobNamed } from '../../queries/things.js';
+import { shelfOn } from '../../store/shelf.js';
+import { showFormPage } from '../form/form-page.js';
+import { respond } from '../form/negotiate.js';
+import { queried } from '../form/posted.js';
+import { receiveForm } from '../form/submit.js';
+import { wholeNumber } from '../session/address.js';
+import { policyFor, whoAsks } from '../session/context.js';
+import { trouble } from '../session/trouble.js';
+import { balanceStory } from './balance-story.js';
+import { describe } from './describe.js';
+import { ledgerLines } from './ledger-lines.js';
+export const entries = (web) => {
+  const app = new Hono();
+  for (const path of ['/write/:type', '/jobs/:job/write/:type']) {
+    app.get(path, async (c) => {
+      const of = await formOf(web, c);
+      if (!of) return c.notFound();
+      const barred = neverAllowed(entryType(of.entry ?? ''), whoAsks(c).role);
+      return barred ? trouble(c, 403, barred.say) : showFormPage(web, c, of, { typed: queried(c) });
+    });
+    app.post(path, async (c) => {
+      const of = await formOf(web, c);
+      return of ? receiveForm(web, c, of) : c.notFound();
+    });
+  }
+  app.get('/entries/:seq', async (c) => {
+    const kept = await entryAt(web.store, wholeNumber(c.req.param('seq')));
+    if (!kept) return c.notFound();
+    const stream = kept.leaf.links[0].s;
+    const all = await withCorrections(web.store, [kept]);
+    const line = (await ledgerLines(web, policyFor(c), all)).find(({ seq }) => seq === kept.seq);
+    if (!line) return c.notFound();
+    const details = await describe(web, policyFor(c), kept, await saysNow({ leaves: async () => all }, kept));
+    const { leaf, hash } = kept;
+    return respond(c, {
+      title: `Entry ${kept.seq}`,
+      current: '/trail',
+      json: { seq: kept.seq, hash, leaf, says: line.said },
+      body: EntryView({ line, details, job: await jobOf(web, stream), doubted: await isInDoubt(web, kept) }),
+    });
+  });
+  app.get('/entries/:seq/correct/:field', async (c) => {
+    const of = await correctionOf(web, c);
+    return of ? showFormPage(web, c, of, { typed: new Map(of.prefilled) }) : c.notFound();
+  });
+  app.post('/entries/:seq/correct/:field', async (c) => {
+    const of = await correctionOf(web, c);
+    return of ? receiveForm(web, c, of) : c.notFound();
+  });
+  return app;
+};
+/** Whether a weight in it was read on a balance that failed a check before or after. */
+async function isInDoubt(web, { leaf }) {
+  const readings = readingsIn(entryType(leaf.type), leaf.data).filter(({ reading }) => reading.balance !== undefined);
+  if (readings.length === 0 || leaf.type === 'balance_checked') return false;
+  const { balances: known } = await balanceStory(web.store);
+  return readings.some(({ reading }) => known.isDoubted(reading, leaf.occurredAt));
+}
+async function jobOf(web, stream) {
+  const job = await jobNamed(web.store, stream);
+  return job && { id: stream, bag: job.says.bag ?? '' };
+}
+async function formOf(web, c) {
+  const type = c.req.param('type') ?? '';
+  if (!Object.hasOwn(ENTRIES, type) || type === 'ledger_started' || type === 'corrected') return null;
+  const entry = entryType(type);
+  const id = c.req.param('job');
+  const job = await jobNamed(web.store, id);
+  if (id !== undefined && !job) return null;
+  return {
+    fields: entry.fields,
+    form: entry.form,
+    entry: type,
+    action: c.req.path,
+    ...(job ? { job } : {}),
+    late: true,
+    next: (from) => (id === undefined ? `/entries/${from}` : `/jobs/${id}?written=${from}`),
+    lines: (data) => [{ type, data }],
+  };
+}
+/** The form of one field of an entry, as the entry's own form asks for it, and why it is corrected. */
+async function correctionOf(web, c) {
+  const kept = await entryAt(web.store, wholeNumber(c.req.param('seq')));
+  const name = c.req.param('field') ?? '';
+  if (!kept) return null;
+  const { fields, form } = entryType(kept.leaf.type);
+  const field = Object.hasOwn(fields, name) ? fields[name] : undefined;
+  if (!field?.correctable) return null;
+  const all = await withCorrections(web.store, [kept]);
+  const was = (await saysNow({ leaves: async () => all }, kept))[name];
+  const { s: stream } = kept.leaf.links[0];
+  const job = await jobOf(web, stream);
+  return {
+    fields: { [name]: optional(field), reason: stated(lines(500)) },
+    form: {
+      title: `Correct entry ${kept.seq}`,
+      labels: { [name]: form.labels[name] ?? name, reason: 'Why' },
+      hints: { reason: 'The customer may read this: no names.' },
+      button: 'Write the correction',
+    },
+    asks: authNeeded(
+      entryType('corrected'),
+      { by: whoAsks(c).id },
+      { target: await rememberedFields(shelfOn(web.store.read, web.store.keys), kept) },
+    ),
+    action: c.req.path,
+    extra: [[`seen.${stream}`, String(await streamSize(web.store, stream))]],
+    next: () => (job ? `/jobs/${job.id}` : `/entries/${kept.seq}`),
+    lines: ({ [name]: is, reason }) => [correction(kept, name, was, is, reason)],
+    prefilled: grouped(writeControl(field.control, was, name, policyFor(c).zone)),
+  };
+}
+function correction(target, field, was, is, reason) {
+  const said = { ...(was === undefined ? {} : { was }), ...(is === undefined ? {} : { is }) };
+  return { type: 'corrected', data: { target: target.hash, seq: target.seq, field, ...said, reason } };
+}
+function grouped(pairs) {
+  const all = new Map();
+  for (const [name, value] of pairs) all.set(name, [...(all.get(name) ?? []), value]);
+  return [...all];
+}

@@ -1,0 +1,96 @@
+import { METAL_WORDS } from '../../book/metals.js';
+import { formatMassWithUnit, massNg } from '../../units/mass.js';
+import { formatMoney } from '../../units/money.js';
+import { wordsFor } from '../job/words.js';
+import { thingsOf } from '../session/context.js';
+/** Every list, in the order in which a shop begins. */
+export async function sectionsOf(web, policy, people) {
+  const places = await thingsOf(web, 'place');
+  const nameOf = new Map(places.map((place) => [place.id, wordsFor(web, place)]));
+  const rowsOf = async (kind, more, next) =>
+    (await thingsOf(web, kind)).map((thing) => ({
+      words: wordsFor(web, thing),
+      href: `/things/${thing.id}`,
+      more: more(thing),
+      next: next(thing),
+    }));
+  const metalOf = ({ says }) => METAL_WORDS[says.metal] ?? '';
+  return [
+    { title: 'People', none: 'Nobody yet.', add: [['/write/person_joined', 'Somebody joins']], rows: await peopleRows(web, people) },
+    {
+      title: 'Places, trays and boxes',
+      none: 'No place is named yet. Begin with the safe.',
+      add: [
+        ['/write/place_named', 'Name a place'],
+        ['/write/container_named', 'Name a tray or box'],
+      ],
+      rows: places.map((place) => ({
+        words: wordsFor(web, place),
+        href: `/things/${place.id}`,
+        more: placeWords(place, nameOf),
+        next: null,
+      })),
+    },
+    {
+      title: 'Balances',
+      none: 'No balance yet: nothing can be weighed.',
+      add: [['/write/balance_put_in_service', 'Put a balance in service']],
+      rows: await rowsOf(
+        'balance',
+        ({ balance }) => `in ${balance?.unit ?? 'g'}`,
+        ({ id }) => [`/balances/${id}/check`, 'Check it'],
+      ),
+    },
+    {
+      title: 'Tares',
+      none: 'Nothing listed yet. A bag, a tag and a dish save a sum at every weighing.',
+      add: [['/write/tare_listed', 'List a tare']],
+      rows: [...policy.tares].map(([words, ng]) => ({ words, href: null, more: formatMassWithUnit(massNg(ng), 'g', 2), next: null })),
+    },
+    {
+      title: 'Scrap lots',
+      none: 'No open lot. Worn metal that is cut away needs one, or a packet.',
+      add: [['/write/lot_opened', 'Open a lot']],
+      rows: await rowsOf(
+        'lot',
+        (lot) => `${metalOf(lot)}, ${lot.status ?? 'open'}`,
+        () => null,
+      ),
+    },
+    {
+      title: 'Stock',
+      none: 'No stock yet.',
+      add: [['/write/metal_received', 'Metal comes in']],
+      rows: await rowsOf('stock', metalOf, () => null),
+    },
+    {
+      title: 'Bench skins',
+      none: 'No skin yet. It begins with its first lemel.',
+      add: [['/write/lemel_gathered', 'Gather lemel']],
+      rows: await rowsOf('skin', metalOf, ({ id }) => [`/write/skin_emptied?skin=${id}`, 'Empty it']),
+    },
+    { title: 'How the shop works', none: '', add: [['/write/policy_set', 'Change how the shop works']], rows: policyRows(policy) },
+  ];
+}
+const peopleRows = (web, people) =>
+  Promise.all(
+    people.map(async (person) => {
+      const hasPin = await web.access.hasCredential(person.id);
+      const next = hasPin ? null : ['#f-pin', 'Give a PIN'];
+      return { words: wordsFor(web, person), href: null, more: `${person.role ?? ''}${hasPin ? '' : ', no PIN yet'}`, next };
+    }),
+  );
+function placeWords({ says, money }, nameOf) {
+  const limit = money['insurer limit'];
+  const parts = [says.kind, says.inside && `in ${nameOf.get(says.inside) ?? ''}`, limit && `insurer’s limit ${formatMoney(limit)}`];
+  return parts.filter(Boolean).join(', ');
+}
+const policyRows = ({ name, country, currency, zone, alone, words }) =>
+  [
+    ['Shop', name],
+    ['Country', country === 'other' ? 'elsewhere' : country],
+    ['Currency', currency],
+    ['Time zone', zone],
+    ['Who works here', alone ? 'one alone' : 'two or more'],
+    ['Words', words === 'us' ? 'US' : 'UK'],
+  ].map(([label, more]) => ({ words: label, href: null, more, next: null }));
