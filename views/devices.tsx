@@ -1,7 +1,7 @@
 // The screens of the shop, a new one's link as a code for its camera, and the page on which that screen is enrolled.
 import type { Control } from '../src/book/values.ts';
 import { Secret } from './entry-form.tsx';
-import { ErrorSummary, type Shown } from './parts/errors.tsx';
+import { ErrorSummary, FieldError, type Shown } from './parts/errors.tsx';
 import { FieldView } from './parts/field.tsx';
 import { Qr } from './parts/qr.tsx';
 
@@ -17,7 +17,7 @@ interface Props {
 export function DevicesView({ devices, onLan, fields, typed, problems, link }: Props) {
   return (
     <>
-      <ErrorSummary problems={problems} title="No link made yet" />
+      <ErrorSummary problems={problems} title="Not done yet" />
       <section class="head">
         <h1>Screens</h1>
         {!onLan && (
@@ -39,32 +39,30 @@ export function DevicesView({ devices, onLan, fields, typed, problems, link }: P
           </p>
         </section>
       )}
-      {devices.length > 0 && (
-        <ul class="unwritten">
-          {devices.map(({ id, name, since }) => (
-            <li>
-              <span>
-                <b>{name}</b>
-                <small>since {since}</small>
-              </span>
-              <form method="post" action="/devices/end">
-                <input type="hidden" name="device" value={id} />
-                <button class="plain">
-                  End<span class="sr"> {name}</span>
-                </button>
-              </form>
-            </li>
-          ))}
-        </ul>
-      )}
-      {onLan && (
+      {(onLan || devices.length > 0) && (
         <form class="sheet" method="post" action="/devices" novalidate>
-          {fields.map((field) => (
-            <FieldView {...field} form={{ typed, problems, balances: [], tares: [], things: {} }} />
-          ))}
+          {devices.length > 0 && (
+            <fieldset class="field wide" id="f-device">
+              <legend>In use</legend>
+              <FieldError name="device" problems={problems} />
+              <div class="chips">
+                {devices.map(({ id, name, since }) => (
+                  <label>
+                    <input type="radio" name="device" value={id} /> {name} <small>since {since}</small>
+                  </label>
+                ))}
+              </div>
+            </fieldset>
+          )}
+          {onLan && fields.map((field) => <FieldView {...field} form={{ typed, problems, balances: [], tares: [], things: {} }} />)}
           <Secret asks="password" form={{ problems }} />
           <div class="act wide">
-            <button>Make a link for a new screen</button>
+            {onLan && <button>Make a link for a new screen</button>}
+            {devices.length > 0 && (
+              <button class="plain" formaction="/devices/end">
+                Withdraw the chosen screen
+              </button>
+            )}
           </div>
         </form>
       )}

@@ -1,4 +1,5 @@
 // Setup: its lists, each with how to add to it, and the form for a PIN.
+import { Secret } from './entry-form.tsx';
 import { ErrorSummary, FieldError, type Shown } from './parts/errors.tsx';
 
 type Link = readonly [href: string, words: string];
@@ -40,7 +41,7 @@ export function SetupView({ sections, people, problems }: Props) {
         ))}
       </div>
       <section class="block">
-        <h2>Give somebody a PIN</h2>
+        <h2>PINs and passwords</h2>
         <form class="sheet narrow" method="post" action="/setup/pin">
           <fieldset class="field wide" id="f-person">
             <legend>Whose</legend>
@@ -60,8 +61,20 @@ export function SetupView({ sections, people, problems }: Props) {
             <FieldError name="pin" problems={problems} />
             <input class="text" id="f-pin" name="pin" type="password" inputmode="numeric" autocomplete="off" />
           </div>
+          <div class="field wide">
+            <label class="l" for="f-newPassword">
+              New password, for an owner
+            </label>
+            <FieldError name="newPassword" problems={problems} />
+            <input class="text" id="f-newPassword" name="newPassword" type="password" autocomplete="new-password" />
+          </div>
+          <Secret asks="password" form={{ problems }} />
+          <p class="soft wide">Whoever gets a new one is signed out everywhere at once.</p>
           <div class="act wide">
-            <button>Set the PIN</button>
+            <button>Set it</button>
+            <button class="plain" formaction="/setup/tries">
+              Let them try again after wrong PINs
+            </button>
           </div>
         </form>
       </section>
@@ -95,5 +108,32 @@ function Section({ title, rows, none, add }: SetupSection) {
         ))}
       </p>
     </section>
+  );
+}
+
+interface PasswordFirstProps {
+  readonly title: string;
+  readonly say: string;
+  readonly action: string;
+  readonly button: string;
+  readonly problems: readonly Shown[];
+}
+
+/** A page that is shown only once the owner's password is typed. */
+export function PasswordFirst({ title, say, action, button, problems }: PasswordFirstProps) {
+  return (
+    <>
+      <ErrorSummary problems={problems} />
+      <section class="head">
+        <h1>{title}</h1>
+        <p>{say}</p>
+      </section>
+      <form class="sheet narrow" method="post" action={action}>
+        <Secret asks="password" form={{ problems }} />
+        <div class="act wide">
+          <button>{button}</button>
+        </div>
+      </form>
+    </>
   );
 }

@@ -9,6 +9,7 @@ import { corrected } from './corrected.ts';
 import { customerMet } from './customer-met.ts';
 import { customerTold } from './customer-told.ts';
 import { deviceEnrolled } from './device-enrolled.ts';
+import { deviceWithdrawn } from './device-withdrawn.ts';
 import { differenceExplained } from './difference-explained.ts';
 import { identityChecked } from './identity-checked.ts';
 import { inspectedBeforeWork } from './inspected-before-work.ts';
@@ -25,6 +26,7 @@ import { moved } from './moved.ts';
 import { noteAdded } from './note-added.ts';
 import { oldPartsReturned } from './old-parts-returned.ts';
 import { personJoined } from './person-joined.ts';
+import { personLeft } from './person-left.ts';
 import { photoAdded } from './photo-added.ts';
 import { pieceChecked } from './piece-checked.ts';
 import { pieceCleaned } from './piece-cleaned.ts';
@@ -57,9 +59,11 @@ export const ENTRIES = {
   ledger_started: ledgerStarted,
   policy_set: policySet,
   person_joined: personJoined,
+  person_left: personLeft,
   place_named: placeNamed,
   container_named: containerNamed,
   device_enrolled: deviceEnrolled,
+  device_withdrawn: deviceWithdrawn,
   balance_put_in_service: balancePutInService,
   balance_checked: balanceChecked,
   balance_calibrated: balanceCalibrated,

@@ -15,6 +15,7 @@ const sourceOf = (file: string) => readFileSync(new URL(file, SOURCE), 'utf8');
 /** Entries whose usual line needs another state than work agreed. */
 const USUAL: Readonly<Record<string, object>> = {
   piece_returned: { piece: piece({ jobStatus: 'finished' }) },
+  device_withdrawn: { shop: { kind: 'shop', says: { 'device:dev-1': 'Counter' } } },
   stone_unset: { stone: stone({ loose: false }) },
 };
 

@@ -75,9 +75,11 @@ export const SAMPLES: { readonly [N in EntryName]: Data<FieldsOf<N>> } = {
   ledger_started: { shop, owner, shopName: 'Bench at Number Nine', ownerName: 'Ada Stone' },
   policy_set: { shop, zone: 'Europe/London', country: 'GB', currency: 'GBP', staffing: 'alone', words: 'uk' },
   person_joined: { person: setter, role: 'bench', name: 'Ben Hill' },
+  person_left: { person: setter },
   place_named: { place: safe, name: 'Big safe', kind: 'safe', limit: pounds(5_000_000) },
   container_named: { container: tray, name: 'Tray 3', kind: 'tray', inside: safe },
   device_enrolled: { shop, device: 'dev-1', name: 'Counter', kind: 'counter' },
+  device_withdrawn: { shop, device: 'dev-1', name: 'Counter' },
   balance_put_in_service: {
     balance,
     name: 'Bench balance',

@@ -16,7 +16,10 @@ import { openSite, PASSWORD, PIN, type Site, type Visitor } from './site.ts';
 
 const ROLES = ['owner', 'bench', 'counter', 'auditor'] as const;
 /** The owner's alone, with the password typed: people, roles, policy, devices, balances, and the insurer's limits. */
-const OWNERS: readonly EntryName[] = ['person_joined', 'policy_set', 'device_enrolled', 'balance_put_in_service', 'place_named'];
+const OWNERS: readonly EntryName[] = [
+  ...(['person_joined', 'person_left', 'policy_set', 'device_enrolled', 'device_withdrawn'] as const),
+  ...(['balance_put_in_service', 'place_named'] as const),
+];
 /** Signed for with a PIN: what leaves the premises, a calibration that weights rest on, and a difference explained away. */
 const SIGNED: readonly EntryName[] = [
   'released',

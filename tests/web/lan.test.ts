@@ -141,10 +141,29 @@ describe('a screen on the network', () => {
     const owner = `${desk}; ${cookieOf(await signIn(desk))}`;
     const lost = `${tablet}; ${cookieOf(await signIn(tablet))}`;
     const id = (await web.access.devices())[1]?.id ?? '';
-    expect((await post('/devices/end', { device: id }, owner)).status).toBe(303);
+    expect((await post('/devices/end', { device: id, password: 'guessed' }, owner)).status).toBe(422);
+    expect((await get('/setup', lost)).status).toBe(200);
+    expect((await post('/devices/end', { device: id, password: PASSWORD }, owner)).status).toBe(303);
+    const [entry] = await shop.store.read("SELECT COUNT(*) AS n FROM entry WHERE type = 'device_withdrawn'");
+    expect(Number(entry?.n)).toBe(1);
     expect((await get('/setup', lost)).status).toBe(303);
     expect((await get('/sign-in', tablet)).status).toBe(403);
     expect((await get('/setup', owner)).status).toBe(200);
+  });
+  it('is enrolled by one of two who open its link at once, and a copied screen’s own token is good for one screen alone', async () => {
+    const key = await makeLink();
+    const answers = await Promise.all(Array.from({ length: 20 }, () => post('/enrol', { key })));
+    expect(answers.map(({ status }) => status).toSorted((a, b) => a - b)).toEqual([303, ...Array(19).fill(403)]);
+    expect(answers.filter((answer) => cookieOf(answer) !== '')).toHaveLength(1);
+    expect(await web.access.devices()).toHaveLength(1);
+    const [entry] = await shop.store.read("SELECT COUNT(*) AS n FROM entry WHERE type = 'device_enrolled'");
+    expect(Number(entry?.n)).toBe(1);
+    for (const guess of ['', 'x', key.slice(1), `${key}x`]) expect((await post('/enrol', { key: guess })).status).toBe(403);
+  });
+  it('that the ledger does not call one of the shop’s opens nothing, whatever the file of sign-in says', async () => {
+    const token = await web.access.enrol(await makeLink(), 'place_00000000000000000000000000');
+    expect(token).not.toBeNull();
+    expect((await get('/sign-in', `__Host-lemel-screen=${token}`)).status).toBe(403);
   });
   it('is invited by the owner with a code for its camera', async () => {
     const desk = await enrol();
@@ -167,6 +186,40 @@ describe('a screen on the network', () => {
     });
     expect(answer.status).toBe(403);
     expect((await local.request('/sign-in')).status).toBe(200);
+  });
+});
+
+describe('a first run on the network', () => {
+  it('begins the ledger, enrols the screen it was done on, and invites the next', async () => {
+    const shop = await openShop({ started: false });
+    const { store, clock, random } = shop;
+    const access = openAccess(store.access, store.pepper, () => clock.now, random);
+    const assetsDir = join(ROOT, 'views', 'assets');
+    const directory = await openDirectory(store);
+    const web = { store, access, directory, clock: () => clock.now, random, baseUrl: BASE, assetsDir, photosDir: join(shop.dir, 'photos') };
+    const app = createApp(web, (bug) => {
+      throw bug;
+    });
+    const post = async (path: string, fields: Record<string, string>, cookie = '') =>
+      app.request(path, {
+        method: 'POST',
+        body: new URLSearchParams(fields),
+        headers: { cookie, origin: BASE, 'sec-fetch-site': 'same-origin' },
+      });
+    const key = await access.makeSetupLink();
+    const said = { shopName: 'Wren', ownerName: 'Ada', pin: PIN, password: 'four words will do', country: 'GB', currency: 'GBP', key };
+    const balance = { zone: 'Europe/London', staffing: 'alone', balanceName: 'Bench', largest: '400', step: '0.01' };
+    const runs = await Promise.all([1, 2, 3].map(() => post('/first-run', { ...said, ...balance })));
+    expect(runs.filter(({ status }) => status === 303)).toHaveLength(1);
+    const begun = runs.find(({ status }) => status === 303);
+    const cookie = (begun?.headers.getSetCookie() ?? []).map((one) => one.split(';')[0]).join('; ');
+    expect(cookie).toMatch(/^__Host-lemel-screen=.*__Host-lemel=/);
+    expect((await app.request('/setup', { headers: { cookie } })).status).toBe(200);
+    expect((await access.devices()).map(({ name }) => name)).toEqual(['First screen']);
+    const page = await (await post('/devices', { name: 'Tablet', kind: 'bench', password: 'four words will do' }, cookie)).text();
+    const link = /\/enrol\?key=([\w-]+)/.exec(page)?.[1] ?? '';
+    expect((await post('/enrol', { key: link })).headers.get('location')).toBe('/sign-in');
+    await shop.close();
   });
 });
 

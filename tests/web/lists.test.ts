@@ -2,7 +2,7 @@
 import { afterEach, beforeEach, describe, expect, it } from 'vitest';
 import { line } from '../shop.ts';
 import { takeRingIn } from './job-in-house.ts';
-import { openSite, type Site, type Visitor } from './site.ts';
+import { openSite, PASSWORD, type Site, type Visitor } from './site.ts';
 
 let site: Site;
 let owner: Visitor;
@@ -112,12 +112,13 @@ describe('setup', () => {
   });
 
   it('gives somebody a PIN, and refuses one that is none', async () => {
-    const form = await owner.form('/setup');
+    const form = { ...(await owner.form('/setup')), password: PASSWORD };
     const [bench] = (await site.shop.store.read("SELECT id FROM thing WHERE kind = 'person' ORDER BY n DESC LIMIT 1")).map(({ id }) =>
       String(id),
     );
     expect((await owner.post('/setup/pin', { ...form, person: bench ?? '', pin: '12' })).status).toBe(422);
     expect((await owner.post('/setup/pin', { ...form, person: '', pin: '1234' })).status).toBe(422);
+    expect((await owner.post('/setup/pin', { ...form, person: bench ?? '', pin: '1234', password: 'guessed' })).status).toBe(422);
     expect((await owner.post('/setup/pin', { ...form, person: bench ?? '', pin: '1234' })).status).toBe(303);
   });
 });

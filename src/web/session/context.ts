@@ -37,6 +37,8 @@ export interface Policy extends Shop {
   readonly country: string;
   readonly alone: boolean;
   readonly words: 'uk' | 'us';
+  /** Screens in use on the shop's network, by their keys. */
+  readonly screens: ReadonlySet<string>;
   readonly balanceNames: ReadonlyMap<string, string>;
   readonly parameters: ReadonlyMap<string, BalanceParameters>;
 }
@@ -74,6 +76,9 @@ export async function policyOf(web: Web): Promise<Policy | null> {
     currency: (shop.says.currency ?? 'GBP') as Currency,
     alone: shop.says.staffing !== 'two',
     words: shop.says.words === 'us' ? 'us' : 'uk',
+    screens: new Set(
+      Object.entries(shop.says).flatMap(([name, says]) => (name.startsWith('device:') && says !== '' ? [name.slice(7)] : [])),
+    ),
     balances: new Map(balances.flatMap(({ id, balance }) => (balance ? [[id, balance] as const] : []))),
     parameters: new Map(balances.flatMap(({ id, balance, says }) => (balance ? [[id, parametersOf(id, balance, says)] as const] : []))),
     balanceNames: new Map(balances.map(({ id, says }) => [id, says.name ?? id])),

@@ -9,7 +9,7 @@ import type { Ref } from '../../units/ids.ts';
 import { keepPosted } from '../form/drafts.ts';
 import { wantsJson } from '../form/negotiate.ts';
 import { localPath } from './address.ts';
-import { type Ctx, type Env, type Person, policyOf, type Web } from './context.ts';
+import { type Ctx, type Env, type Person, type Policy, policyOf, type Web } from './context.ts';
 import { isOnLan, screenToken, sessionToken } from './cookies.ts';
 import { ROUTES } from './routes.ts';
 import { noSuchPage, trouble } from './trouble.ts';
@@ -62,7 +62,8 @@ export function gate(web: Web): MiddlewareHandler<Env> {
   return async function routeTable(c, next) {
     await web.directory.settled();
     const token = sessionToken(web, c);
-    const device = await deviceOf(web, c);
+    const policy = await policyOf(web);
+    const device = await deviceOf(web, c, policy);
     const isWatching = c.req.path.endsWith('/news') && c.req.header('hx-request') !== undefined;
     const found = token && device ? await web.access.session(token, isWatching) : null;
     const here = found && (!isOnLan(web) || found.device === device) ? found : null;
@@ -70,7 +71,7 @@ export function gate(web: Web): MiddlewareHandler<Env> {
     const session = person ? here : null;
     c.set('device', device);
     c.set('session', session && token ? { ...session, token } : null);
-    c.set('policy', await policyOf(web));
+    c.set('policy', policy);
     c.set('person', person);
     c.set('drafts', session && c.req.method === 'GET' ? (await web.access.draftsOf(session.person)).length : 0);
     c.header('Cache-Control', 'no-store');
@@ -90,11 +91,12 @@ function routeKey(c: Ctx): string {
   return route ? `${c.req.method === 'HEAD' ? 'GET' : c.req.method} ${route.path}` : '';
 }
 
-/** On loopback every browser is the one PC; on the shop's network a screen that was enrolled, or null. */
-async function deviceOf(web: Web, c: Ctx): Promise<string | null> {
+/** On loopback every browser is the one PC; on the shop's network a screen that was enrolled and not withdrawn, or null. */
+async function deviceOf(web: Web, c: Ctx, policy: Policy | null): Promise<string | null> {
   if (!isOnLan(web)) return 'this-pc';
   const token = screenToken(web, c);
-  return token ? ((await web.access.device(token))?.id ?? null) : null;
+  const id = token ? (await web.access.device(token))?.id : undefined;
+  return id !== undefined && policy?.screens.has(id) ? id : null;
 }
 
 async function personOf(web: Web, id: Ref<'person'>): Promise<Person | null> {

@@ -80,5 +80,7 @@ export const ROUTES: Readonly<Record<string, Allowed>> = {
   'GET /find': READERS,
   'GET /setup': OWNER,
   'GET /setup/recovery-sheet': OWNER,
+  'POST /setup/recovery-sheet': OWNER,
+  'POST /setup/tries': OWNER,
   'POST /setup/pin': OWNER,
 };

@@ -3,16 +3,16 @@ import { Hono } from 'hono';
 import { ulid } from 'ulid';
 import { DevicesView, EnrolView } from '../../../views/devices.tsx';
 import type { Problem } from '../../book/codec.ts';
-import { ENTRIES } from '../../entries/index.ts';
+import { ENTRIES, type EntryName } from '../../entries/index.ts';
 import { streamSize } from '../../queries/sizes.ts';
-import type { Enrolment } from '../../store/devices.ts';
+import type { Device, Enrolment } from '../../store/devices.ts';
 import { formatInstant, instant } from '../../units/dates.ts';
 import { refFromBytes } from '../../units/ids.ts';
 import { SECRETS, without } from '../form/form-page.ts';
 import { goTo, holdsSecret, respond } from '../form/negotiate.ts';
 import { first, readPosted } from '../form/posted.ts';
 import { passwordTrouble } from '../form/write.ts';
-import { type Ctx, type Env, policyFor, type Resource, type Web, whoAsks } from '../session/context.ts';
+import { type Ctx, type Env, type Policy, policyFor, policyOf, type Resource, type Web, whoAsks } from '../session/context.ts';
 import { isOnLan, keepScreen } from '../session/cookies.ts';
 import { trouble } from '../session/trouble.ts';
 
@@ -35,7 +35,12 @@ export const devices: Resource = (web) => {
     return page(web, c, { link, called: name });
   });
   app.post('/devices/end', async (c) => {
-    await web.access.endDevice(first((await readPosted(c)).posted, 'device'));
+    const { posted } = await readPosted(c);
+    const [one] = (await screensOf(web, c)).filter(({ id }) => id === first(posted, 'device'));
+    const wrong = one ? await passwordTrouble(web, c, posted) : { field: 'device', say: 'Choose the screen that is no longer used.' };
+    if (wrong || !one) return page(web, c, { problems: wrong ? [wrong] : [], typed: without(posted, SECRETS) });
+    await recordOf(web, policyFor(c).shop, whoAsks(c).id, one.id, 'device_withdrawn', { name: one.name });
+    await web.access.endDevice(one.id);
     return goTo(c, '/devices');
   });
   app.get('/enrol', async (c) => {
@@ -56,20 +61,11 @@ export const devices: Resource = (web) => {
 
 /** Enrols the browser that asks, writes it down, and gives it its cookie; false where the link was taken in between. */
 async function enrol(web: Web, c: Ctx, link: string, { name, kind, by }: Enrolment): Promise<boolean> {
-  const { shop } = policyFor(c);
+  const policy = await policyOf(web);
   const device = refFromBytes('place', web.random(16));
-  const token = await web.access.enrol(link, device);
-  if (token === null) return false;
-  const answer = await web.store.record({
-    id: ulid(web.clock()).toLowerCase(),
-    by,
-    // The owner typed the password when the link was made; it is good once and for half an hour.
-    auth: 'password',
-    device,
-    seen: { [shop]: await streamSize(web.store, shop) },
-    lines: [{ type: 'device_enrolled', data: { shop, device, name, kind } }],
-  });
-  if (answer.answer !== 'written') {
+  const token = policy && (await web.access.enrol(link, device));
+  if (!policy || !token) return false;
+  if (!(await recordOf(web, policy.shop, by, device, 'device_enrolled', { name, kind }))) {
     await web.access.endDevice(device);
     return false;
   }
@@ -77,6 +73,27 @@ async function enrol(web: Web, c: Ctx, link: string, { name, kind, by }: Enrolme
   c.set('device', device);
   return true;
 }
+
+/** Writes what became of a screen; the owner typed the password for it, or for the link that enrols it once. */
+async function recordOf(
+  web: Web,
+  shop: Policy['shop'],
+  by: Enrolment['by'],
+  device: string,
+  type: EntryName,
+  more: object,
+): Promise<boolean> {
+  const answer = await web.store.record({
+    ...{ id: ulid(web.clock()).toLowerCase(), by, auth: 'password', device },
+    seen: { [shop]: await streamSize(web.store, shop) },
+    lines: [{ type, data: { shop, device, ...more } }],
+  });
+  return answer.answer === 'written';
+}
+
+/** Screens in use: what the ledger says is one, and the file of sign-in knows. */
+const screensOf = async (web: Web, c: Ctx): Promise<readonly Device[]> =>
+  (await web.access.devices()).filter(({ id }) => policyFor(c).screens.has(id));
 
 /** Enrols the browser in which the ledger was started, so that its owner can sign in there. */
 export async function enrolFirst(web: Web, c: Ctx, by: Enrolment['by']): Promise<void> {
@@ -95,7 +112,7 @@ interface Shown {
 }
 
 async function page(web: Web, c: Ctx, { problems = [], typed = new Map(), link, called }: Shown = {}): Promise<Response> {
-  const all = await web.access.devices();
+  const all = await screensOf(web, c);
   const { zone } = policyFor(c);
   holdsSecret(c);
   return respond(c, {
