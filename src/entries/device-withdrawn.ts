@@ -18,4 +18,5 @@ export const deviceWithdrawn = defineEntry({
     shop.says[`device:${device}`] ? null : refuse('not_enrolled', 'No such device is in use. Choose one under Setup, Screens.', 'device'),
   facts: ({ shop, device }) => [fact('policy', { of: shop, name: `device:${device}`, says: '' })],
   say: ({ name }) => `Device withdrawn: ${name}`,
+  tell: null,
 });

@@ -17,4 +17,5 @@ export const personLeft = defineEntry({
   },
   facts: ({ person }) => [fact('role', { of: person, role: 'left' })],
   say: ({ person }, name) => `${name(person)} left`,
+  tell: null,
 });

@@ -24,6 +24,7 @@ export const headers = secureHeaders({
     fontSrc: ["'self'"],
     connectSrc: ["'self'"],
     formAction: ["'self'"],
+    objectSrc: ["'none'"],
     baseUri: ["'none'"],
     frameAncestors: ["'none'"],
     requireTrustedTypesFor: ["'script'"],
