@@ -1,5 +1,5 @@
 // A customer becomes known to the shop. Everything about them is sealed: the leaf tells that somebody was met and nothing else.
-import { begins, defineEntry, optional, sealed, stated } from '../book/entry.ts';
+import { begins, defineEntry, observed, optional, sealed, stated } from '../book/entry.ts';
 import { anyStaff } from '../book/may.ts';
 import { choices, text } from '../book/values.ts';
 
@@ -16,9 +16,9 @@ export const customerMet = defineEntry({
   version: 1,
   fields: {
     customer: begins('customer'),
-    name: sealed('shop', stated(text(120))),
-    phone: optional(sealed('shop', stated(text(40)))),
-    email: optional(sealed('shop', stated(text(200)))),
+    name: sealed('shop', observed(text(120))),
+    phone: optional(sealed('shop', observed(text(40)))),
+    email: optional(sealed('shop', observed(text(200)))),
     contact: optional(sealed('shop', stated(choices(CONTACT_RULES)))),
   },
   subject: 'customer',

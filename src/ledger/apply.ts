@@ -1,6 +1,6 @@
 // Leaf → things, the one way: live, import, rebuild and mirror all go through here.
 import { type RefKind, STREAM_KINDS } from '../units/ids.ts';
-import { correctionsIn, factsOf } from './corrections.ts';
+import { correctionsIn, factsOf, type Patches } from './corrections.ts';
 import { foldFacts, type Touched } from './fold.ts';
 import type { Kept, Leaf } from './leaf.ts';
 import type { Overlay } from './overlay.ts';
@@ -30,15 +30,27 @@ export async function applyLeaf(overlay: Overlay, kept: Kept): Promise<void> {
  */
 async function refold(overlay: Overlay, stream: string): Promise<void> {
   const leaves = await overlay.leaves(stream);
-  const corrections = correctionsIn(leaves);
+  for (const thing of (await foldStream(overlay, stream, leaves, correctionsIn(leaves))).values()) overlay.things.set(thing.id, thing);
+}
+
+/** The things of a stream after these of its leaves, read as corrected; `look` sees the things so far before each leaf. */
+export async function foldStream(
+  overlay: Overlay,
+  stream: string,
+  leaves: readonly Kept[],
+  corrections: ReadonlyMap<string, Patches>,
+  look?: (kept: Kept, things: ReadonlyMap<string, Thing>) => Promise<void>,
+): Promise<ReadonlyMap<string, Thing>> {
   const blank = new Map<string, Thing>();
   const touched: Touched = new Map();
-  for (const { seq, hash, leaf } of leaves) {
+  for (const kept of leaves) {
+    const { seq, hash, leaf } = kept;
+    await look?.(kept, touched);
     for (const [id, thing] of await touchedBy(leaf, async (id) => touched.get(id) ?? blanked(await overlay.thing(id), blank)))
       touched.set(id, thing);
     foldFacts(touched, seq, factsOf(leaf, corrections.get(hash)));
   }
-  for (const thing of touched.values()) if (thing.stream === stream) overlay.things.set(thing.id, thing);
+  return new Map([...touched].filter(([, thing]) => thing.stream === stream));
 }
 
 function blanked(thing: Thing | undefined, blank: Map<string, Thing>): Thing | undefined {

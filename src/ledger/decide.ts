@@ -12,6 +12,7 @@ import { load } from './load.ts';
 import { accept, type Overlay, overlayOn } from './overlay.ts';
 import { checkReadings } from './plausible.ts';
 import { type AnyEntry, checkFields, entryType, type Views } from './registry.ts';
+import { standsIn } from './stand-in.ts';
 
 /** A leaf about to be written: its bytes, and the sealed values with their own salts. */
 export interface Drafted {
@@ -79,6 +80,10 @@ async function decideLine(overlay: Overlay, command: Command, line: Line, index:
   if (refusal) return refused(refusal.refused as never, refusal.say, refusal.field);
   const doubt = await checkReadings(overlay, entry, line.data, loaded.view, stamp, writer.shop);
   if (doubt) return { ...doubt, line: index };
+  for (const one of entry.facts(line.data, stamp)) {
+    const stopped = one.fact === 'correction' && (await standsIn(overlay, one, now, writer));
+    if (stopped) return { ...stopped, line: index };
+  }
   const placed = { links: await linksTo(overlay, loaded.streams), part: [index, command.lines.length], command: command.id } as const;
   const drafted = draft(entry, line.data, loaded.view, stamp, placed, writer);
   await applyLeaf(overlay, drafted.kept);

@@ -48,6 +48,7 @@ export type FrameRefusal =
   | 'balance_unit'
   | 'over_largest_load'
   | 'nothing_left'
+  | 'would_not_stand'
   | 'not_yours_to_write'
   | 'pin_needed'
   | 'password_needed'

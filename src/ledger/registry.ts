@@ -24,15 +24,17 @@ export interface AnyEntry extends Pick<EntryType, 'type' | 'version' | 'commutes
   say(data: Values, name: (of: Ref) => string): string;
   readonly tell: Tell<Values>;
 }
-const REGISTRY = ENTRIES as unknown as Readonly<Record<string, AnyEntry>>;
+/** Entry types by name. */
+export type Registry = Readonly<Record<string, AnyEntry>>;
+const REGISTRY = ENTRIES as unknown as Registry;
 
 /** Whether this program knows the type in that version. */
 export const isEntryType = (type: string, version: number): boolean =>
   Object.hasOwn(REGISTRY, type) && version <= (REGISTRY[type]?.version ?? 0);
 
 /** The entry type of that name; an unknown type or a later version throws, so that a replay never passes over an entry. */
-export function entryType(type: string, version?: number): AnyEntry {
-  const entry = Object.hasOwn(REGISTRY, type) ? REGISTRY[type] : undefined;
+export function entryType(type: string, version?: number, registry = REGISTRY): AnyEntry {
+  const entry = Object.hasOwn(registry, type) ? registry[type] : undefined;
   if (!entry) throw new Error(`unknown entry type ${type}`);
   if (version !== undefined && version > entry.version)
     throw new Error(`${type} version ${version} is newer than this program (${entry.version})`);
@@ -40,8 +42,8 @@ export function entryType(type: string, version?: number): AnyEntry {
 }
 
 /** The leaf's open data in the form of the newest version of its type. */
-export function openData(leaf: Leaf): Values {
-  const entry = entryType(leaf.type, leaf.ver);
+export function openData(leaf: Pick<Leaf, 'type' | 'ver' | 'data'>, registry = REGISTRY): Values {
+  const entry = entryType(leaf.type, leaf.ver, registry);
   let data: Values = leaf.data;
   for (let version = leaf.ver; version < entry.version; version++) {
     if (!entry.upcast) throw new Error(`${leaf.type} has no way from version ${version} to ${version + 1}`);

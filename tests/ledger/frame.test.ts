@@ -1,6 +1,8 @@
 // What the ledger itself asks of every entry, before the entry's own rules.
 import { beforeEach, describe, expect, it } from 'vitest';
-import type { Line } from '../../src/ledger/leaf.ts';
+import type { Leaf, Line } from '../../src/ledger/leaf.ts';
+import { entryType, openData, type Values } from '../../src/ledger/registry.ts';
+import { instant } from '../../src/units/dates.ts';
 import { type MassUnit, massNg, parseMass } from '../../src/units/mass.ts';
 import { type MemoryLedger, memoryLedger } from '../memory-ledger.ts';
 import { line } from '../shop.ts';
@@ -56,6 +58,111 @@ describe('the ledger', () => {
     expect(await told([line('work_finished', { job: id })])).toMatchObject({ code: 'not_found', field: 'job' });
   });
 
+  const opened = (job: string) =>
+    line('job_opened', { job, bag: ledger.names.bag(), broughtBy: 'customer', owner: 'customer', channel: 'counter' });
+  const received = (job: string, piece: string, more: object = {}) =>
+    line('piece_received', {
+      job,
+      piece,
+      kind: 'ring',
+      description: 'Ring',
+      parts: [{ part: 'a', metal: 'gold-750' }],
+      stones: 2,
+      ...more,
+    });
+
+  it('takes no field that an entry does not have, none that is missing, and none of another kind', async () => {
+    const id = ledger.names.ref('lot');
+    const wrong = (data: object) => told([line('lot_opened', { lot: id, name: 'Scrap', metal: 'gold-750', ...data })]);
+    expect(await wrong({ colour: 'red' })).toMatchObject({ answer: 'refused', code: 'invalid', field: 'colour' });
+    expect(await wrong({ name: undefined })).toMatchObject({ answer: 'refused', code: 'invalid', field: 'name' });
+    expect(await wrong({ metal: 'mud' })).toMatchObject({ answer: 'refused', code: 'invalid', field: 'metal' });
+    expect(await wrong({})).toEqual({ answer: 'written' });
+  });
+
+  it('writes one entry for one job', async () => {
+    const { names } = ledger;
+    const [one, two, ring, brooch, packet] = [
+      names.ref('job'),
+      names.ref('job'),
+      names.ref('piece'),
+      names.ref('piece'),
+      names.ref('packet'),
+    ];
+    await told([opened(one), received(one, ring), opened(two), received(two, brooch)]);
+    const agreed = {
+      steps: ['re-tip'],
+      priceKind: 'free',
+      promise: '2026-12-20',
+      dust: 'shop',
+      cutMetal: 'customer',
+      oldParts: 'customer',
+    };
+    await told([one, two].map((job) => line('work_agreed', { job, ...agreed, terms: '1', agreedBy: 'phone' })));
+    const unset = (piece: string) => told([line('stone_unset', { piece, packet, stones: 1, condition: 'sound' })]);
+    expect(await unset(ring)).toEqual({ answer: 'written' });
+    expect(await unset(brooch)).toMatchObject({ answer: 'refused', code: 'two_jobs', field: 'packet' });
+  });
+
+  it('takes no reading in another unit than its balance shows, and none over its largest load', async () => {
+    const job = ledger.names.ref('job');
+    const weighed = (weight: object) => told([opened(job), received(job, ledger.names.ref('piece'), { weight })]);
+    const { balance, caratBalance } = ledger.names;
+    const reading = (text: string, unit: MassUnit, on: string) => {
+      const parsed = parseMass(text, unit);
+      return { text, unit, ng: 'ng' in parsed ? parsed.ng : 0, basis: 'weighed', balance: on, stepNg: unit === 'g' ? 10_000_000 : 200_000 };
+    };
+    expect(await weighed(reading('5.17', 'ct', balance))).toMatchObject({ answer: 'refused', code: 'balance_unit', field: 'weight' });
+    expect(await weighed(reading('5.17', 'g', caratBalance))).toMatchObject({ answer: 'refused', code: 'balance_unit' });
+    expect(await weighed(reading('4000.01', 'g', balance))).toMatchObject({
+      answer: 'refused',
+      code: 'over_largest_load',
+      field: 'weight',
+    });
+    expect(await weighed(reading('4000.00', 'g', balance))).toEqual({ answer: 'written' });
+  });
+
+  it('wants a PIN or the password where the entry does, and takes what is surer', async () => {
+    const at = (auth: string, ...lines: Line[]) => told(lines, { auth });
+    const [job, piece] = [ledger.names.ref('job'), ledger.names.ref('piece')];
+    await told([opened(job), received(job, piece)]);
+    const released = line('released', { of: piece, purpose: 'setting' });
+    expect(await at('session', released)).toMatchObject({ answer: 'refused', code: 'pin_needed', field: 'pin' });
+    expect(await at('pin', released)).toEqual({ answer: 'written' });
+    const joins = line('person_joined', { person: ledger.names.ref('person'), role: 'bench', name: 'Ben Hill' });
+    for (const auth of ['session', 'pin']) {
+      expect(await at(auth, joins)).toMatchObject({ answer: 'refused', code: 'password_needed', field: 'password' });
+    }
+    expect(await at('password', joins)).toEqual({ answer: 'written' });
+  });
+
+  it('wants a PIN to correct what somebody else wrote, or what went home, and none for one’s own', async () => {
+    const colleague = ledger.names.ref('person');
+    await told([line('person_joined', { person: colleague, role: 'bench', name: 'Ben Hill' })]);
+    const [job, piece] = [ledger.names.ref('job'), ledger.names.ref('piece')];
+    await told([opened(job), received(job, piece)], { by: colleague });
+    const kept = ledger.overlay.written.at(-1);
+    const said = (was: string, is: string) =>
+      line('corrected', { target: kept?.hash, seq: kept?.seq, field: 'description', was, is, reason: 'misheard' });
+    expect(await told([said('Ring', 'A ring')], { auth: 'session', by: colleague })).toEqual({ answer: 'written' });
+    expect(await told([said('A ring', 'Her ring')], { auth: 'session' })).toMatchObject({ code: 'pin_needed' });
+    expect(await told([said('A ring', 'Her ring')], { auth: 'pin' })).toEqual({ answer: 'written' });
+    const home = { piece, stones: 2, exception: 'not begun', to: 'customer', shown: 'slip', signed: true };
+    await told([line('returned_with_exception', home), line('job_closed', { job })]);
+    expect(await told([said('Her ring', 'Ring')], { auth: 'session', by: colleague })).toMatchObject({ code: 'pin_needed' });
+    expect(await told([said('Her ring', 'Ring')], { auth: 'pin', by: colleague })).toEqual({ answer: 'written' });
+  });
+
+  it('takes no time that has not come, but for a minute that clocks differ by', async () => {
+    const at = (seconds: number) => {
+      const command = ledger.command([]);
+      const now = Date.UTC(2026, 11, 1, 9) + (Number(command.id.split('-').at(-1)) + 2) * 60_000;
+      return told([{ ...lot(ledger.names.ref('lot')), occurredAt: instant(now + seconds * 1000) }]);
+    };
+    expect(await at(60)).toEqual({ answer: 'written' });
+    expect(await at(61)).toMatchObject({ answer: 'refused', code: 'in_the_future', field: 'occurredAt' });
+  });
+
   // 1 dwt = 1.55517384 g and 1 ozt = 31.1034768 g (NIST Handbook 44, Appendix C): their hundredths and thousandths are no whole ng.
   it.each<[MassUnit, string, string, string]>([
     ['dwt', '0.01', '1.23', '1.235'],
@@ -75,5 +182,30 @@ describe('the ledger', () => {
     };
     expect(await weighed(shown)).toEqual({ answer: 'written' });
     expect(await weighed(notShown)).toMatchObject({ answer: 'asked', code: 'not_a_step', field: 'weight' });
+  });
+});
+
+describe('an entry of an earlier version', () => {
+  const first = { type: 'stone_recut', version: 1, data: { from: '1.20' } } as const;
+  /** The same type two versions later: `from` became `before`, then its unit was written with it. */
+  const recut = {
+    ...entryType('lot_opened'),
+    ...{ type: 'stone_recut', version: 3 },
+    upcast: (data: Values, version: number): Values => (version === 1 ? { before: data.from } : { ...data, unit: 'ct' }),
+  };
+  const leaf = (ver: number, data: Leaf['data']) => ({ type: first.type, ver, data });
+
+  it('is brought forward one version at a time, and one of today is left as it is', () => {
+    const registry = { stone_recut: recut };
+    expect(openData(leaf(1, first.data), registry)).toEqual({ before: '1.20', unit: 'ct' });
+    expect(openData(leaf(2, { before: '1.20' }), registry)).toEqual({ before: '1.20', unit: 'ct' });
+    expect(openData(leaf(3, { before: '1.20', unit: 'g' }), registry)).toEqual({ before: '1.20', unit: 'g' });
+  });
+  it('without a way forward, of a later version or of no known type stops the replay', () => {
+    const { upcast: _, ...stuck } = recut;
+    expect(() => openData(leaf(1, first.data), { stone_recut: stuck })).toThrow(/no way from version 1/);
+    expect(() => openData(leaf(4, first.data), { stone_recut: recut })).toThrow(/newer than this program/);
+    expect(() => openData(leaf(1, first.data))).toThrow(/unknown entry type/);
+    expect(() => openData({ ...leaf(1, first.data), type: 'toString' })).toThrow(/unknown entry type/);
   });
 });
