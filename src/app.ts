@@ -37,6 +37,7 @@ import { noSuchPage, trouble } from './web/session/trouble.ts';
 import { devices } from './web/setup/devices.ts';
 import { firstRun } from './web/setup/first-run.ts';
 import { setup } from './web/setup/setup.ts';
+import { terms } from './web/setup/terms.ts';
 
 const RESOURCES = [
   assets,
@@ -64,6 +65,7 @@ const RESOURCES = [
   find,
   trail,
   setup,
+  terms,
   calculator,
   balances,
   drafts,

@@ -186,6 +186,9 @@ const code = (path: string) => codeOf(read(path));
 /** Files that name an entry type; each with its reason. */
 const NAMING: Readonly<Record<string, string>> = {
   'src/letter/check-data.ts': 'the slip that was printed names the size of the record it was printed from',
+  'src/letter/slip-words.ts': 'a slip says what came in, what was agreed and the day it was moved to',
+  'src/letter/job-told.ts': 'every paper ends with the terms that its agreement names',
+  'src/web/setup/terms.ts': 'terms are written with the digest of their text, which no form asks for',
   'src/letter/words.ts': 'a letter tells metal cut away and metal added each under its own heading',
   'src/web/bench/balance-forms.ts': 'writes a check and ten readings by forms of their own',
   'src/web/bench/calculator.ts': 'carries an estimate into the forms that take one',

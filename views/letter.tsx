@@ -59,26 +59,41 @@ export function LetterBody({ shown, src }: Pick<PageProps, 'shown' | 'src'>) {
   return (
     <article class="letter">
       <LetterFacts shown={shown} src={src} />
+      {shown.letter.changed && (
+        <section>
+          <h2>Your insurance</h2>
+          <p>The piece is not what it was: tell whoever insures it, and have it valued again. This letter is no valuation.</p>
+        </section>
+      )}
+      {shown.terms && (
+        <section class="terms">
+          <h2>The terms it was agreed under</h2>
+          <ol>
+            {shown.terms.lines.map((line) => (
+              <li>{line}</li>
+            ))}
+          </ol>
+        </section>
+      )}
       <section>
         <h2>Check this letter</h2>
         <p>
-          <b>NOT CHECKED.</b> This page shows what the ledger says; it has not been checked by anything but the shop’s own program. The file
-          you can download carries the {shown.entries} entries of this job as they were written, the place of each in the signed record, and
-          the shop’s public key. Keep the file. Everything in it follows published standards (RFC 9162 for the tree, C2SP for the signed
-          checkpoint), so that whoever knows them can check it without asking us. Names, values and the shop’s own notes stand in those
-          entries sealed: as digests, not as words.
+          <b>NOT CHECKED</b> by anything but our own program. The file of this letter carries our {shown.entries} signed entries of this
+          job, so that somebody else can check them without asking us: keep it.
         </p>
-        <h2>What this letter does not show</h2>
-        <p>
-          It does not show that what was written was true when it was written. Two things that weigh the same need not be the same thing:
-          weights, photographs, marks and what you saw at the loupe stand together. No outside witness has signed this record, so it cannot
-          show that nobody keeps a second one.
-        </p>
-        <h2>Your insurance</h2>
-        <p>
-          Your valuation and insurance schedule need renewing: the piece is not what it was when they were written. This letter is no
-          valuation.
-        </p>
+        <details>
+          <summary>How it is checked, and what it does not show</summary>
+          <p>
+            The file holds the entries as they were written, the place of each in the signed record, and our public key, by published
+            standards (RFC 9162 for the tree, C2SP for the signed checkpoint). Names, values and the shop’s own notes stand in those entries
+            sealed: as digests, not as words.
+          </p>
+          <p>
+            It does not show that what was written was true when it was written. Two things that weigh the same need not be the same thing:
+            weights, photographs, marks and what you saw at the loupe stand together. No outside witness has signed this record, so it
+            cannot show that nobody keeps a second one.
+          </p>
+        </details>
       </section>
     </article>
   );
@@ -91,7 +106,7 @@ export function LetterFacts({ shown, src }: Pick<PageProps, 'shown' | 'src'>) {
     <>
       <header>
         <p class="soft">
-          {shown.shop} · bag <b>{shown.bag}</b> · {shown.issued}
+          {[shown.shop, ...shown.reach].join(', ')} · bag <b>{shown.bag}</b> · {shown.issued}
         </p>
         <h1>{shown.title}</h1>
         <p class="sentence">{letter.sentence}</p>

@@ -8,12 +8,14 @@ export interface ReadBackPage {
   readonly button: string;
   /** A second way to agree: the name and value it posts, and its words. */
   readonly also?: readonly [name: string, words: string];
+  /** The terms that are agreed on too. */
+  readonly terms?: { readonly name: string; readonly lines: readonly string[] };
   readonly typed: ReadonlyMap<string, readonly string[]>;
   readonly asks: Asks;
   readonly problems: readonly Shown[];
 }
 
-export function ReadBack({ sentences, action, button, also, typed, asks, problems }: ReadBackPage) {
+export function ReadBack({ sentences, action, button, also, terms, typed, asks, problems }: ReadBackPage) {
   return (
     <>
       <ErrorSummary problems={problems} />
@@ -25,6 +27,16 @@ export function ReadBack({ sentences, action, button, also, typed, asks, problem
         {sentences.map((sentence) => (
           <p>{sentence}</p>
         ))}
+        {terms && (
+          <details>
+            <summary>Our terms apply ({terms.name})</summary>
+            <ol>
+              {terms.lines.map((line) => (
+                <li>{line}</li>
+              ))}
+            </ol>
+          </details>
+        )}
         <Secret asks={asks} form={{ problems }} />
         <div class="act">
           <button name="agreed" value="yes">

@@ -46,22 +46,55 @@ const capital = (text: string) => text.charAt(0).toUpperCase() + text.slice(1);
 const UK_WORD = new RegExp(`(?<![\\p{L}-])(?:${US.map(([uk]) => `${uk}|${capital(uk)}`).join('|')})(?![\\p{L}])`, 'gu');
 const TO_US = new Map(US.flatMap(([uk, us]) => [[uk, us] as const, [capital(uk), capital(us)] as const]));
 
-/** The text in the words of the country: "18ct gold · 750" is "18K gold · 750" in the US, a claw is a prong. */
+/** Stand around what somebody typed, inside a sentence of ours: private-use characters, which no form takes and no page shows. */
+const [OPENS, CLOSES] = ['\uE0F0', '\uE0F1'];
+const MARKS = new RegExp(`[${OPENS}${CLOSES}]`, 'g');
+const TYPED = new RegExp(`${OPENS}[^${CLOSES}]*${CLOSES}`, 'g');
+
+/** What somebody typed, marked so that it is never put in other words. */
+export const typed = (text: string): string => `${OPENS}${text.replace(MARKS, '')}${CLOSES}`;
+
+/** The same data with every text that was typed marked, however deep its control puts it; for a sentence that is put in the words of the country. */
+export const markTyped = <D extends Readonly<Record<string, unknown>>>(
+  fields: Readonly<Record<string, { readonly control: Control }>>,
+  data: D,
+): D => Object.fromEntries(Object.entries(data).map(([name, value]) => [name, marked(fields[name]?.control, value)])) as D;
+
+function marked(control: Control | undefined, value: unknown): unknown {
+  if (control?.kind === 'text' && typeof value === 'string') return typed(value);
+  if (control?.kind === 'list' && Array.isArray(value)) return value.map((one) => marked(control.of, one));
+  if (control?.kind !== 'group' || typeof value !== 'object' || value === null) return value;
+  return Object.fromEntries(Object.entries(value).map(([name, one]) => [name, marked(control.members[name]?.control, one)]));
+}
+
+/** The text in the words of the country: "18ct gold · 750" is "18K gold · 750" in the US, a claw is a prong; what is marked as typed stays, and its marks go. */
 export function wordsIn(words: Words, text: string): string {
-  if (words === 'uk') return text;
-  return text.replace(/\b(\d{1,2})ct\b/g, '$1K').replace(UK_WORD, (uk) => TO_US.get(uk) ?? uk);
+  const ours = text.split(TYPED).map((part) => (words === 'us' ? inUs(part) : inUk(part)));
+  const theirs = [...text.matchAll(TYPED)].map(([part]) => part.slice(1, -1));
+  return ours.map((part, n) => part + (theirs[n] ?? '')).join('');
+}
+const inUs = (text: string): string => text.replace(/\b(\d{1,2})ct\b/g, '$1K').replace(UK_WORD, (uk) => TO_US.get(uk) ?? uk);
+/** A few of our own words are those of the US: karats of gold, as calculations count them. */
+const inUk = (text: string): string =>
+  text.replace(/\b(\d{1,2})K\b/g, '$1ct').replace(/\b([Kk])arat/g, (_, k: string) => (k === 'K' ? 'Carat' : 'carat'));
+
+/** The same, with every text in it in the words of the country, however deep. */
+export function allIn<T>(words: Words, value: T): T {
+  if (typeof value === 'string') return wordsIn(words, value) as T;
+  if (Array.isArray(value)) return value.map((one: unknown) => allIn(words, one)) as T;
+  if (typeof value !== 'object' || value === null) return value;
+  return Object.fromEntries(Object.entries(value).map(([name, one]) => [name, allIn(words, one)])) as T;
 }
 
 /** A form's title, labels, hints, headings and button in the words of the country. */
 export function formIn<F extends Fields>(words: Words, form: Form<F>): Form<F> {
-  if (words === 'uk') return form;
-  const inUs = (said: Readonly<Record<string, string | undefined>>) =>
+  const inWords = (said: Readonly<Record<string, string | undefined>>) =>
     Object.fromEntries(Object.entries(said).map(([name, text]) => [name, text === undefined ? text : wordsIn(words, text)]));
   return {
     ...form,
     title: wordsIn(words, form.title),
-    labels: inUs(form.labels) as Form<F>['labels'],
-    ...(form.hints ? { hints: inUs(form.hints) as NonNullable<Form<F>['hints']> } : {}),
+    labels: inWords(form.labels) as Form<F>['labels'],
+    ...(form.hints ? { hints: inWords(form.hints) as NonNullable<Form<F>['hints']> } : {}),
     ...(form.button === undefined ? {} : { button: wordsIn(words, form.button) }),
     ...(form.sections ? { sections: form.sections.map(([heading, ...rest]) => [wordsIn(words, heading), ...rest] as const) } : {}),
   };
@@ -69,7 +102,6 @@ export function formIn<F extends Fields>(words: Words, form: Form<F>): Form<F> {
 
 /** A control's choices and the labels of its members in the words of the country. */
 export function controlIn(words: Words, control: Control): Control {
-  if (words === 'uk') return control;
   switch (control.kind) {
     case 'choice':
     case 'choices':

@@ -11,6 +11,7 @@ import { customerTold } from './customer-told.ts';
 import { deviceEnrolled } from './device-enrolled.ts';
 import { deviceWithdrawn } from './device-withdrawn.ts';
 import { differenceExplained } from './difference-explained.ts';
+import { filingsGathered } from './filings-gathered.ts';
 import { identityChecked } from './identity-checked.ts';
 import { inspectedBeforeWork } from './inspected-before-work.ts';
 import { jobClosed } from './job-closed.ts';
@@ -40,6 +41,7 @@ import { promiseMoved } from './promise-moved.ts';
 import { released } from './released.ts';
 import { returnedWithException } from './returned-with-exception.ts';
 import { settingNoted } from './setting-noted.ts';
+import { shopDescribed } from './shop-described.ts';
 import { skinEmptied } from './skin-emptied.ts';
 import { stoneSet } from './stone-set.ts';
 import { stoneSupplied } from './stone-supplied.ts';
@@ -47,6 +49,7 @@ import { stoneUnset } from './stone-unset.ts';
 import { stoneWeighed } from './stone-weighed.ts';
 import { taken } from './taken.ts';
 import { tareListed } from './tare-listed.ts';
+import { termsSet } from './terms-set.ts';
 import { ticketIssued } from './ticket-issued.ts';
 import { ticketLost } from './ticket-lost.ts';
 import { valueStated } from './value-stated.ts';
@@ -58,6 +61,8 @@ import { workFinished } from './work-finished.ts';
 export const ENTRIES = {
   ledger_started: ledgerStarted,
   policy_set: policySet,
+  shop_described: shopDescribed,
+  terms_set: termsSet,
   person_joined: personJoined,
   person_left: personLeft,
   place_named: placeNamed,
@@ -95,6 +100,7 @@ export const ENTRIES = {
   metal_received: metalReceived,
   metal_cut: metalCut,
   metal_added: metalAdded,
+  filings_gathered: filingsGathered,
   lemel_gathered: lemelGathered,
   skin_emptied: skinEmptied,
   piece_sized: pieceSized,

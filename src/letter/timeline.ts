@@ -1,7 +1,8 @@
 // What was done to a customer's piece and when, in words for the customer: what each entry's own file tells of it, and nothing of the others.
+import { markTyped } from '../book/us-words.ts';
 import { correctionsIn, factsOf, patchedData } from '../ledger/corrections.ts';
 import type { Kept } from '../ledger/leaf.ts';
-import { entryType, readingsIn } from '../ledger/registry.ts';
+import { entryType, openData, readingsIn, type Values } from '../ledger/registry.ts';
 import { readingWords } from '../weighing/reading.ts';
 
 export interface Moment {
@@ -11,6 +12,8 @@ export interface Moment {
   readonly by: string;
   readonly what: string;
   readonly weight: string;
+  /** What was written first, where a correction now stands for it. */
+  readonly first: { readonly what: string; readonly weight: string } | null;
   readonly correctedBy: readonly number[];
   readonly corrects: number | null;
 }
@@ -29,11 +32,15 @@ export function timelineOf(kept: readonly Kept[], nameOf: (id: string) => string
       const target = targets.get(seq);
       if (tell === null || (target !== undefined && hidden.has(target))) return [];
       const patches = corrections.get(hash);
-      const data = patchedData(leaf, patches);
+      const told = (data: Values) => {
+        const marked = markTyped(entry.fields, data);
+        return wordsOfMoment(tell === 'as said' ? entry.say(marked, nameOf) : tell(marked), readingsIn(entry, data));
+      };
       return [
         {
           ...{ seq, by: leaf.by, atMs: Number(patches?.get('occurredAt') ?? leaf.occurredAt) },
-          ...wordsOfMoment(tell === 'as said' ? entry.say(data, nameOf) : tell(data), readingsIn(entry, data)),
+          ...told(patchedData(leaf, patches)),
+          first: patches === undefined ? null : told(openData(leaf)),
           correctedBy: [...targets].filter(([, of]) => of === hash).map(([by]) => by),
           corrects: target === undefined ? null : (seqOf.get(target) ?? null),
         },

@@ -1,18 +1,20 @@
 // What a record letter says, put together from one job's own entries: a sentence, the beam, the stones, what was removed and added.
 import { METAL_WORDS, type MetalCode } from '../book/metals.ts';
 import { SPECIES } from '../book/stone-words.ts';
+import { markTyped, typed } from '../book/us-words.ts';
 import { stonesWords } from '../book/words.ts';
 import { WASTE_TOLD } from '../book/work.ts';
+import type { EntryName } from '../entries/index.ts';
 import { correctionsIn, patchedData } from '../ledger/corrections.ts';
 import type { Kept } from '../ledger/leaf.ts';
 import { entryType, readingsIn, type Values } from '../ledger/registry.ts';
 import type { JobReckoning, Term } from '../projections/job-reckoning.ts';
 import { countsThatDiffer, type JobStones, type Seat } from '../projections/job-stones.ts';
 import type { Closure } from '../reckoning/closure.ts';
-import { customerJob } from '../reckoning/words.ts';
-import { massNg } from '../units/mass.ts';
+import { customerJob, type JobMasses } from '../reckoning/words.ts';
+import { type MassNg, massNg } from '../units/mass.ts';
 import { caratWords, netNg, readingWords } from '../weighing/reading.ts';
-import { grams, stoneSentence, sum, weightSentence } from './sentences.ts';
+import { stoneSentence, sum, weightSentence } from './sentences.ts';
 
 export interface LetterStone {
   readonly seat: string;
@@ -37,88 +39,129 @@ export interface Letter {
   readonly stones: readonly LetterStone[];
   readonly removed: readonly Crossing[];
   readonly added: readonly Crossing[];
+  /** What was agreed on dust and filings; null where nothing was. */
   readonly dust: string | null;
+  /** The piece is not what it was: metal or a stone went in or out, or it is another size. */
+  readonly changed: boolean;
   /** Why an insurer should hear of it before the customer does; empty when all agrees. */
   readonly disagreements: readonly string[];
 }
-type Of<T extends string> = readonly { readonly type: T; readonly data: Values; readonly weight: string; readonly ng: number }[];
 
-/** The letter of a job as its entries stand. */
-export function letterOf(kept: readonly Kept[], reckoned: JobReckoning, stones: JobStones): Letter {
+/** What the letter needs to know of the job's things as they are now. */
+export interface Standing {
+  /** The things that have left the shop. */
+  readonly gone: ReadonlySet<string>;
+  /** All that came in is here or has gone home: nothing is with somebody outside. */
+  readonly isHere: boolean;
+}
+
+/** The letter of a job as its entries stand; what somebody typed is marked, so that the words of the country leave it alone. */
+export function letterOf(kept: readonly Kept[], reckoned: JobReckoning, stones: JobStones, standing: Standing): Letter {
   const all = read(kept);
-  const of = <T extends string>(...types: T[]) => all.filter(({ type }) => types.includes(type as T)) as unknown as Of<T>;
+  const of = (...types: EntryName[]) => all.filter(({ type }) => types.some((one) => one === type));
   const agreed = of('work_agreed').at(-1)?.data;
-  const received = of('piece_received').map(({ data }) => data);
+  const received = of('piece_received');
   const returned = of('piece_returned', 'returned_with_exception').length > 0;
+  const counterNg = received.some(({ ng }) => ng === null) ? null : massNg(sum(received.map(({ ng }) => ng ?? 0)));
+  const masses = { cutNg: massOf(of('metal_cut')), filingsNg: massOf(of('filings_gathered')), addedNg: massOf(of('metal_added')) };
+  const said = received.map(({ data }) => data);
   return {
-    sentence: `${weightSentence(received, reckoned, returned)} ${stoneSentence(stones, reckoned)}`.trim(),
-    beam: beamOf(reckoned, { cutNg: sum(of('metal_cut').map(({ ng }) => ng)), addedNg: sum(of('metal_added').map(({ ng }) => ng)) }),
-    stones: stones.seats.filter(({ id }) => id !== null).map((seat) => stoneOf(seat)),
-    removed: of('metal_cut').map(({ data, weight }) => ({ what: partOf(data), weight, where: whereCutWent(data, agreed) })),
-    added: of('metal_added', 'stone_supplied').map(({ type, data, weight }) =>
-      type === 'metal_added'
-        ? { what: METAL_WORDS[data.metal as MetalCode], weight, where: data.packet ? 'your own gold' : 'from our stock' }
-        : { what: SPECIES[data.species as keyof typeof SPECIES], weight, where: 'supplied' },
-    ),
+    sentence: `${weightSentence(said, counterNg, reckoned, returned)} ${stoneSentence(stones, reckoned)}`.trim(),
+    beam: beamOf(reckoned, masses, standing.isHere && stones.out === 0),
+    stones: [...stones.seats.filter(({ id }) => id !== null).map(stoneOf), ...onlyCounted(stones)],
+    removed: of('metal_cut', 'filings_gathered').map((one) => removedOf(one, agreed, standing.gone)),
+    added: of('metal_added', 'stone_supplied').map(addedOf),
     dust: agreed ? WASTE_TOLD[agreed.dust as keyof typeof WASTE_TOLD] : null,
+    changed: of(...CHANGING).length > 0,
     disagreements: disagreementsIn(reckoned, stones),
   };
 }
+const CHANGING: readonly EntryName[] = ['metal_cut', 'metal_added', 'stone_supplied', 'piece_sized'];
 
-function read(kept: readonly Kept[]) {
+interface Read {
+  readonly type: string;
+  readonly data: Values;
+  readonly weight: string;
+  /** Net; null where it was not weighed, or with something of unknown weight. */
+  readonly ng: MassNg | null;
+}
+function read(kept: readonly Kept[]): readonly Read[] {
   const corrections = correctionsIn(kept);
   return kept.map(({ leaf, hash }) => {
+    const entry = entryType(leaf.type, leaf.ver);
     const data = patchedData(leaf, corrections.get(hash));
-    const [first] = readingsIn(entryType(leaf.type, leaf.ver), data);
-    return { type: leaf.type, data, weight: first ? readingWords(first.reading) : 'not weighed', ng: (first && netNg(first.reading)) ?? 0 };
+    const [first] = readingsIn(entry, data);
+    const weight = first ? readingWords(first.reading) : 'not weighed';
+    return { type: leaf.type, data: markTyped(entry.fields, data), weight, ng: first ? netNg(first.reading) : null };
   });
 }
 
-function beamOf(
-  { state, closed, cameIn, last, expected, removed, added, weights }: JobReckoning,
-  of: { readonly cutNg: number; readonly addedNg: number },
-): Letter['beam'] {
-  const like = (ng: number) => grams({ ng: massNg(ng), ...(cameIn?.stepNg === undefined ? {} : { stepNg: cameIn.stepNg }) });
-  const gap = closed && closed.verdict !== 'not checked' ? Math.abs(closed.lossNg) : null;
-  const numbers = [
-    cameIn && { what: 'came in', weight: grams(cameIn) },
-    !last && expected && removed.length + added.length > 0 && { what: 'in it by reckoning', weight: like(expected.ng) },
-    last && { what: 'weighed last', weight: grams(last) },
-    gap !== null && { what: 'difference not accounted for', weight: like(gap) },
-  ].filter((one) => one !== null && one !== false);
-  return { state, tilt: weights.tilt, sentence: weighedWords(cameIn, closed, of), numbers };
+const massOf = (entries: readonly Read[]): MassNg => massNg(sum(entries.map(({ ng }) => ng ?? 0)));
+
+type Moved = Omit<JobMasses, 'receivedNg'>;
+
+function beamOf({ state, closed, cameIn, weights }: JobReckoning, moved: Moved, isAllHere: boolean): Letter['beam'] {
+  const pans = weights.pans.flatMap(({ words, value }) => (value === null ? [] : [{ what: words, weight: value }]));
+  const differ = closed && closed.verdict !== 'not checked' && closed.lossNg !== 0;
+  const gap = differ ? [{ what: closed.lossNg > 0 ? 'missing' : 'more than came in', weight: weights.gap }] : [];
+  return { state, tilt: weights.tilt, sentence: weighedWords(cameIn, closed, moved, isAllHere), numbers: cameIn ? [...pans, ...gap] : [] };
 }
 
-function weighedWords(
-  cameIn: Term | null,
-  closed: Closure | null,
-  { cutNg, addedNg }: { readonly cutNg: number; readonly addedNg: number },
-): string {
+function weighedWords(cameIn: Term | null, closed: Closure | null, moved: Moved, isAllHere: boolean): string {
   if (!cameIn) return 'It was not weighed, so nothing was checked by weight.';
   if (!closed) return 'It has not been weighed again since: the sum is still open.';
-  return customerJob({ receivedNg: cameIn.ng, cutNg: massNg(cutNg), addedNg: massNg(addedNg) }, closed);
+  return customerJob({ receivedNg: cameIn.ng, ...moved }, closed, isAllHere ? 'what we return' : 'what was weighed');
 }
+
+const WHERE: Readonly<Record<Seat['where'], string>> = {
+  'in the piece': 'not taken out',
+  set: 'taken out and set again',
+  out: 'out of the piece now',
+  empty: 'empty',
+  'gone home': 'went home with you',
+};
 
 const stoneOf = ({ says, stones, where, events }: Seat): LetterStone => ({
-  seat: says.seat ?? 'not noted',
+  seat: says.seat === undefined ? 'Seat not noted' : typed(says.seat),
   what: `${stones > 1 ? `${stones} × ` : ''}${SPECIES[(says.species ?? 'unknown') as keyof typeof SPECIES]}`,
   weights: events.flatMap(({ reading }) => (reading ? [caratWords(reading)] : [])).join(', then ') || 'not weighed loose',
-  where:
-    where === 'in the piece'
-      ? 'not taken out'
-      : where === 'set'
-        ? 'taken out and set again'
-        : where === 'out'
-          ? 'out of the piece now'
-          : where,
+  where: WHERE[where],
 });
 
-const partOf = ({ part, metal }: Values): string => [part, METAL_WORDS[metal as MetalCode]].filter(Boolean).join(', ');
-
-function whereCutWent({ packet }: Values, agreed: Values | undefined): string {
-  if (packet !== undefined) return 'kept in a packet for you';
-  return agreed ? WASTE_TOLD[agreed.cutMetal as keyof typeof WASTE_TOLD] : 'not agreed';
+/** Stones that were counted as the pieces came in and have no seat of their own in the entries. */
+function onlyCounted({ counts, seats }: JobStones): readonly LetterStone[] {
+  const firsts = new Map([...counts].reverse().map(({ piece, counted }) => [piece, counted]));
+  const own = seats.filter(({ id, events }) => id !== null && !events.some(({ what }) => what === 'supplied'));
+  const others = sum(firsts.values()) - sum(own.map(({ stones }) => stones));
+  if (others <= 0) return [];
+  const what = own.length === 0 ? stonesWords(others) : `${stonesWords(others)} more`;
+  return [{ seat: 'Counted', what, weights: 'not weighed loose', where: 'not taken out' }];
 }
+
+const metalOf = ({ metal }: Values): string => METAL_WORDS[metal as MetalCode];
+
+/** Where metal went, from where it is; what was agreed is added only where it went elsewhere. */
+function removedOf({ type, data, weight }: Read, agreed: Values | undefined, gone: ReadonlySet<string>): Crossing {
+  const what =
+    type === 'filings_gathered'
+      ? `Filings gathered: ${metalOf(data)}`
+      : `Worn metal removed: ${[data.part, metalOf(data)].filter(Boolean).join(', ')}`;
+  if (data.packet !== undefined)
+    return { what, weight, where: gone.has(String(data.packet)) ? 'went home with you' : 'kept in a packet for you' };
+  const terms = type === 'filings_gathered' ? agreed?.dust : agreed?.cutMetal;
+  const credit = terms === 'credit' ? ', for your credit' : '';
+  const otherwise = terms === 'customer' ? '; agreed was that it comes back to you' : '';
+  return { what, weight, where: `kept by the shop${credit}${otherwise}` };
+}
+
+const addedOf = ({ type, data, weight }: Read): Crossing =>
+  type === 'metal_added'
+    ? { what: `Added: ${metalOf(data)}`, weight, where: data.packet ? 'your own gold' : 'from our stock' }
+    : {
+        what: `Added: ${SPECIES[data.species as keyof typeof SPECIES]}`,
+        weight,
+        where: data.whose === 'customer' ? 'your own stone' : 'supplied by us',
+      };
 
 function disagreementsIn({ state, stones }: JobReckoning, found: JobStones): readonly string[] {
   return [

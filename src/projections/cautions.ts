@@ -2,6 +2,7 @@
 import type { Fact } from '../book/facts.ts';
 import { metalOf } from '../book/metals.ts';
 import { SPECIES } from '../book/stone-words.ts';
+import { typed } from '../book/us-words.ts';
 import type { Thing } from '../ledger/thing.ts';
 import { type Addition, showsAdditionCaution, ukAdditionGate } from '../trade/cautions.ts';
 import type { HallmarkMetal } from '../trade/fineness-law.ts';
@@ -78,7 +79,7 @@ function sentenceOf(says: Thing['says'], steps: readonly CareStep[]): string {
   if (answers.length === 0) return '';
   const species = (SPECIES as Readonly<Record<string, string>>)[says.species ?? ''] ?? says.species;
   const behind = says.backing === undefined || says.backing === 'open' ? '' : `, back ${says.backing}`;
-  return `${says.seat ?? 'Stone'}, ${says.species === 'unknown' ? 'stone not known' : species}${behind}. ${answers.join('; ')}.`;
+  return `${says.seat === undefined ? 'Stone' : typed(says.seat)}, ${says.species === 'unknown' ? 'stone not known' : species}${behind}. ${answers.join('; ')}.`;
 }
 
 function answerWords(answer: CareAnswer, cares: readonly { readonly step: CareStep; readonly care: Care }[]): string {

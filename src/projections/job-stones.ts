@@ -87,7 +87,8 @@ export function stonesOf(kept: readonly Kept[], kindOf: (id: string) => string |
 
 const seatsOf = (seats: ReadonlyMap<string, Building>): readonly Seat[] =>
   [...seats]
-    .filter(([, { says, events }]) => says.seat !== undefined || events.length > 0)
+    // A packet of worn metal or of gold that somebody brought holds no stone.
+    .filter(([, { says, events }]) => says.seat !== undefined || says.species !== undefined || events.some(({ stones }) => stones > 0))
     .map(([id, of], n) => seatOf(id, letterOf(n), of));
 
 /** Where the last count of a piece is not what the entries before it say. */

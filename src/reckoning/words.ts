@@ -45,8 +45,8 @@ export const figuresOf = ({ lossNg, uG, stepNg, action, dustMostG }: Closure): F
   dustMost: dustMostG === 0 ? null : upToStep(1e9 * dustMostG, stepNg),
 });
 
-/** The customer's sentence on the weights of a job. */
-export function customerJob(masses: JobMasses, closed: Closure): string {
+/** The customer's sentence on the weights of a job; "what we return" only where all of it is there to be returned. */
+export function customerJob(masses: JobMasses, closed: Closure, all: 'what we return' | 'what was weighed' = 'what we return'): string {
   const { stepNg, lossNg, verdict, finding } = closed;
   const { gap, give, shows, dustMost } = figuresOf(closed);
   if (verdict === 'not checked') return 'Not every part of this job was weighed, so it was not checked by weight.';
@@ -65,7 +65,7 @@ export function customerJob(masses: JobMasses, closed: Closure): string {
   ].filter((part) => part !== '');
   const between = told.length === 0 ? '' : ` ${list(told, 'and')}.`;
   const within = 2e9 * closed.uG >= Math.abs(lossNg) ? give : gap;
-  return `We weighed ${toStep(masses.receivedNg, stepNg)} in.${between} What we return accounts for all of it to within ${within}. A gap of ${shows} or more would have shown; a smaller one may not.`;
+  return `We weighed ${toStep(masses.receivedNg, stepNg)} in.${between} W${all.slice(1)} accounts for all of it to within ${within}. A gap of ${shows} or more would have shown; a smaller one may not.`;
 }
 
 const STONE_WORDS: Readonly<Record<StoneVerdict, string>> = {

@@ -19,11 +19,12 @@ import { formatCivilDate } from '../units/dates.ts';
 import { formatMoney } from '../units/money.ts';
 import { readingWords } from '../weighing/reading.ts';
 import { defineSheet, line, pick, type SheetLine } from './sheet.ts';
+import type { InForce } from './taking.ts';
 
 const { customer: _met, name, ...contact } = customerMet.fields;
 const { job, bag, customer: _named, comebackOf: _comeback, ...opened } = jobOpened.fields;
 const { job: _receivedIn, ...received } = pieceReceived.fields;
-const { job: _agreedIn, ...agreed } = workAgreed.fields;
+const { job: _agreedIn, terms: _inForce, ...agreed } = workAgreed.fields;
 const { piece: _valued, ...valued } = valueStated.fields;
 const { kind: markKind, legible, where, struck } = markRead.fields;
 
@@ -57,7 +58,7 @@ const fields = {
 } as const;
 type TakeIn = Data<typeof fields>;
 
-export const takeIn = defineSheet<'take-in', typeof fields, { readonly customer: string }>({
+export const takeIn = defineSheet<'take-in', typeof fields, InForce & { readonly customer: string }>({
   name: 'take-in',
   fields,
   form: {
@@ -79,7 +80,7 @@ export const takeIn = defineSheet<'take-in', typeof fields, { readonly customer:
       ['4 · Value stated', ['value', 'band', 'statedBy']],
       ['5 · Condition, weight and photographs', ['condition', 'weight', 'photos']],
       ['6 · Work agreed', ['steps', 'details', 'priceKind', 'price', 'promise']],
-      ['7 · Risks, and metal that leaves it', ['risks', 'heatConsent', 'markConsent', 'dust', 'cutMetal', 'oldParts', 'agreedBy', 'terms']],
+      ['7 · Risks, and metal that leaves it', ['risks', 'heatConsent', 'markConsent', 'dust', 'cutMetal', 'oldParts', 'agreedBy']],
     ],
     often: { steps: ['check', 'size-up', 'size-down', 're-tip', 're-claw', 'take-out', 'set', 'polish'] },
     cautions: ['contents-unopened', 'bailee'],
@@ -92,7 +93,7 @@ export const takeIn = defineSheet<'take-in', typeof fields, { readonly customer:
     ),
   ],
   readBack: (data, { customer }) => [`For ${customer}.`, ...whatSentences(data), ...workSentences(data)],
-  lines(data) {
+  lines(data, { terms }) {
     const { customer, piece, value, band, statedBy = 'customer', settings = [], marks = [], photos = [], risks } = data;
     return [
       ...(data.name === undefined
@@ -107,13 +108,16 @@ export const takeIn = defineSheet<'take-in', typeof fields, { readonly customer:
       ...marks.map((one) => line('mark_read', { ...pick(one, ['kind', 'where', 'struck', 'legible']), piece })),
       ...(value || band ? [line('value_stated', { piece, value, band, statedBy })] : []),
       ...photos.map((one) => line('photo_added', { about: piece, photo: one.photo, shows: one.shows })),
-      line('work_agreed', pick(data, AGREED)),
+      line('work_agreed', { ...pick(data, AGREED), terms }),
       ...(risks === undefined ? [] : [line('note_added', { about: data.job, text: `Risks explained: ${risks}` })]),
     ];
   },
 });
 
-const AGREED = Object.keys(workAgreed.fields) as (keyof typeof workAgreed.fields)[];
+const AGREED = [
+  ...(['job', 'steps', 'details', 'priceKind', 'price', 'promise', 'dust', 'cutMetal', 'oldParts', 'heatConsent'] as const),
+  ...(['markConsent', 'agreedBy'] as const),
+];
 
 /** One stone in its seat, a group of them in theirs, or an empty seat. */
 function settingLine(piece: TakeIn['piece'], { stone, packet, stones, ...seat }: NonNullable<TakeIn['settings']>[number]): SheetLine {

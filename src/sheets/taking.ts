@@ -112,13 +112,18 @@ export function takingLines(data: Taken): readonly SheetLine[] {
 }
 
 /** What small work is agreed on unless the full path says otherwise: dust stays here, worn metal and old parts go back. */
-export const SMALL_TERMS = { dust: 'shop', cutMetal: 'customer', oldParts: 'customer', terms: '1', agreedBy: 'signature' } as const;
-export const SMALL_TERMS_WORDS =
-  'Dust and filings stay with the shop. Worn metal that is taken out and old parts go back to the customer. Our terms apply.';
+export const SMALL_TERMS = { dust: 'shop', cutMetal: 'customer', oldParts: 'customer', agreedBy: 'signature' } as const;
+export const SMALL_TERMS_WORDS = 'Dust and filings stay with the shop. Worn metal that is taken out and old parts go back to the customer.';
+/** The terms in force, as an agreement names them. */
+export interface InForce {
+  /** Their name, or that none were set. */
+  readonly terms: string;
+}
 
 /** The work of a small job, for `work_agreed`. */
-export const workOf = ({ job, steps, details, sizeFrom, sizeTo, priceKind, price }: Taken) => ({
+export const workOf = ({ job, steps, details, sizeFrom, sizeTo, priceKind, price }: Taken, { terms }: InForce) => ({
   ...SMALL_TERMS,
+  terms,
   ...{ job, steps, priceKind, price, markConsent: undefined },
   details: workDetails(sizeFrom, sizeTo, details),
 });

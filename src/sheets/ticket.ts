@@ -5,6 +5,7 @@ import { workAgreed } from '../entries/work-agreed.ts';
 import { formatCivilDate } from '../units/dates.ts';
 import { defineSheet, line } from './sheet.ts';
 import {
+  type InForce,
   OFTEN,
   SMALL_TERMS_WORDS,
   TAKING_LABELS,
@@ -23,7 +24,7 @@ const fields = {
   heatConsent: workAgreed.fields.heatConsent,
 } as const;
 
-export const ticket = defineSheet<'ticket', typeof fields, { readonly customer: string }>({
+export const ticket = defineSheet<'ticket', typeof fields, InForce & { readonly customer: string }>({
   name: 'ticket',
   fields,
   form: {
@@ -49,11 +50,11 @@ export const ticket = defineSheet<'ticket', typeof fields, { readonly customer: 
     ...(data.heatConsent ? ['The risk of heat was explained and accepted.'] : []),
     SMALL_TERMS_WORDS,
   ],
-  lines: (data) => [
+  lines: (data, known) => [
     ...takingLines(data),
     ...(data.band === undefined
       ? []
       : [line('value_stated', { piece: data.piece, band: data.band, value: undefined, statedBy: 'customer' })]),
-    line('work_agreed', { ...workOf(data), promise: data.promise, heatConsent: data.heatConsent }),
+    line('work_agreed', { ...workOf(data, known), promise: data.promise, heatConsent: data.heatConsent }),
   ],
 });

@@ -8,6 +8,7 @@ import type { CivilDate } from '../units/dates.ts';
 import { readingWords } from '../weighing/reading.ts';
 import { defineSheet, line } from './sheet.ts';
 import {
+  type InForce,
   OFTEN,
   SMALL_TERMS_WORDS,
   TAKING_LABELS,
@@ -27,7 +28,7 @@ const fields = {
   marksNow: pieceChecked.fields.marks,
 } as const;
 
-export const wait = defineSheet<'wait', typeof fields, { readonly customer: string; readonly today: CivilDate }>({
+export const wait = defineSheet<'wait', typeof fields, InForce & { readonly customer: string; readonly today: CivilDate }>({
   name: 'wait',
   fields,
   form: {
@@ -56,11 +57,11 @@ export const wait = defineSheet<'wait', typeof fields, { readonly customer: stri
     `Going out now: ${data.weightOut ? readingWords(data.weightOut) : 'not weighed again'}, ${stonesWords(data.stonesOut)} counted out.`,
     SMALL_TERMS_WORDS,
   ],
-  lines(data, { today }) {
+  lines(data, known) {
     const { job, piece, weightOut, stonesOut: stones } = data;
     return [
       ...takingLines(data),
-      line('work_agreed', { ...workOf(data), promise: today, heatConsent: undefined }),
+      line('work_agreed', { ...workOf(data, known), promise: known.today, heatConsent: undefined }),
       ...(weightOut ? [line('piece_weighed', { piece, state: 'finished', weight: weightOut })] : []),
       line('piece_checked', {
         piece,

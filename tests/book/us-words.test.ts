@@ -3,7 +3,7 @@
 import { describe, expect, it } from 'vitest';
 import type { Fields, Form } from '../../src/book/entry.ts';
 import { METAL_WORDS } from '../../src/book/metals.ts';
-import { controlIn, formIn, wordsIn } from '../../src/book/us-words.ts';
+import { controlIn, formIn, markTyped, typed, wordsIn } from '../../src/book/us-words.ts';
 import type { Control } from '../../src/book/values.ts';
 import { WORK_STEPS } from '../../src/book/work.ts';
 import { ENTRIES } from '../../src/entries/index.ts';
@@ -42,6 +42,24 @@ describe('words', () => {
   });
   it.each(['1.204 ct', 'clawed back', 'Clawson', 'mounted', 'a re-count'])('that only look like them stay: %s', (text) => {
     expect(wordsIn('us', text)).toBe(text);
+  });
+  it.each(['1ct diamond in claws', 'Grey mount, colour of claws', '18ct'])('that somebody typed stay in either country: %s', (text) => {
+    for (const words of ['uk', 'us'] as const) expect(wordsIn(words, `${typed(text)}, re-tip claws`)).toMatch(text);
+    expect(wordsIn('us', `${typed(text)}, re-tip claws`)).toBe(`${text}, retip prongs`);
+  });
+  it('that somebody typed are known by the field they were typed in, however deep', () => {
+    const { fields, say } = ENTRIES.piece_received;
+    const data = { description: '1ct in claws', parts: [{ part: 'mount', metal: 'gold-750' }], stones: 1, kind: 'ring' };
+    expect(
+      wordsIn(
+        'us',
+        say(markTyped(fields, data) as never, () => ''),
+      ),
+    ).toBe('Received: 1ct in claws, 1 stone, not weighed');
+    expect(markTyped(fields, data).parts).toEqual([{ part: typed('mount'), metal: 'gold-750' }]);
+  });
+  it('of the US that we use ourselves are said the UK way there: 18K yellow', () => {
+    expect(wordsIn('uk', 'Raise or lower a karat: 18K yellow')).toBe('Raise or lower a carat: 18ct yellow');
   });
   it('of the UK stand in the labels before they are put in US words', () => {
     const choices = Object.values(ENTRIES).flatMap(({ fields }) => Object.values(fields).flatMap(({ control }) => wordsOf(control)));

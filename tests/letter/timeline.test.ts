@@ -1,5 +1,6 @@
 // What a customer is told: what each entry tells of itself, and a correction where its target is told, of whatever type.
 import { describe, expect, it } from 'vitest';
+import { wordsIn } from '../../src/book/us-words.ts';
 import { timelineOf } from '../../src/letter/timeline.ts';
 import { memoryLedger, weighing } from '../memory-ledger.ts';
 import { line } from '../shop.ts';
@@ -32,9 +33,12 @@ describe('the timeline', () => {
       line('corrected', { target: target?.hash, seq: target?.seq, field, was, is, reason: 'misread' });
     await ledger.tell(ledger.command([correction(photo, 'shows', 'pan', 'whole'), correction(received, 'stones', 0, 1)]));
     const told = timelineOf(ledger.overlay.written, () => 'the ring');
-    expect(told.map(({ what, corrects }) => [what.replaceAll('\u00a0', ' '), corrects])).toEqual([
+    const plain = (text: string) => wordsIn('uk', text).replaceAll('\u00a0', ' ');
+    expect(told.map(({ what, corrects }) => [plain(what), corrects])).toEqual([
       ['Received: ring, 1 stone, 6.82 g', null],
       [`Correction of entry ${received?.seq}: misread`, received?.seq],
     ]);
+    expect(plain(told[0]?.first?.what ?? '')).toBe('Received: ring, 0 stones, 6.82 g');
+    expect(told[1]?.first).toBeNull();
   });
 });

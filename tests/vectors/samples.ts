@@ -74,6 +74,8 @@ const { shop, owner, setter, customer, safe, tray, balance, bag, job, ring, sapp
 export const SAMPLES: { readonly [N in EntryName]: Data<FieldsOf<N>> } = {
   ledger_started: { shop, owner, shopName: 'Bench at Number Nine', ownerName: 'Ada Stone' },
   policy_set: { shop, zone: 'Europe/London', country: 'GB', currency: 'GBP', staffing: 'alone', words: 'uk' },
+  shop_described: { shop, address: '9 Wren Row\nBirmingham', phone: '0121 496 0018', email: 'bench@example.org' },
+  terms_set: { shop, text: 'We take care.\nTell us if something is not right.', digest: PHOTO },
   person_joined: { person: setter, role: 'bench', name: 'Ben Hill' },
   person_left: { person: setter },
   place_named: { place: safe, name: 'Big safe', kind: 'safe', limit: pounds(5_000_000) },
@@ -207,6 +209,7 @@ export const SAMPLES: { readonly [N in EntryName]: Data<FieldsOf<N>> } = {
   },
   metal_cut: { piece: ring, metal: 'gold-750', weight: weighed('1.34'), lot, part: 'lower shank', marks: '750 and a sponsor’s mark' },
   metal_added: { piece: ring, stock, metal: 'gold-750', weight: weighed('1.80'), what: 'shank' },
+  filings_gathered: { piece: ring, metal: 'gold-750', weight: weighed('0.05'), lot },
   lemel_gathered: { skin, bench: 'Bench 1', metal: 'gold-750', weight: weighed('3.40') },
   skin_emptied: { skin, lot, metal: 'gold-750', weight: weighed('3.38') },
   piece_sized: { piece: ring, method: 'insert', from: 'L', to: 'N½' },

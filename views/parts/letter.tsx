@@ -30,18 +30,15 @@ export function Crossings({ letter: { removed, added, dust } }: { readonly lette
     <section>
       <h2>Removed and added</h2>
       <ul class="rows">
-        {removed.map((one) => (
-          <Row row={one} before="Worn metal removed" />
-        ))}
-        {added.map((one) => (
-          <Row row={one} before="Added" />
+        {[...removed, ...added].map((one) => (
+          <Row {...one} />
         ))}
         {removed.length + added.length === 0 && <li>No metal was removed or added.</li>}
         {dust !== null && (
           <li>
             <b>Dust and filings</b>
             <span />
-            <small>{dust}</small>
+            <small>agreed: what can be gathered {dust}</small>
           </li>
         )}
       </ul>
@@ -49,12 +46,10 @@ export function Crossings({ letter: { removed, added, dust } }: { readonly lette
   );
 }
 
-function Row({ row: { what, weight, where }, before }: { readonly row: Crossing; readonly before: string }) {
+function Row({ what, weight, where }: Crossing) {
   return (
     <li>
-      <b>
-        {before}: {what}
-      </b>
+      <b>{what}</b>
       <span>{weight}</span>
       <small>{where}</small>
     </li>
@@ -66,10 +61,14 @@ export function Timeline({ moments }: Pick<JobTold, 'moments'>) {
     <section>
       <h2>What was done, and when</h2>
       <ol class="rows">
-        {moments.map(({ seq, what, at, by, weight, correctedBy, corrects }) => (
+        {moments.map(({ seq, what, at, by, weight, first, correctedBy, corrects }) => (
           <li>
-            <b>{what}</b>
-            <span>{weight}</span>
+            <b>
+              {first && first.what !== what && <s>{first.what}</s>} {what}
+            </b>
+            <span>
+              {first && first.weight !== weight && <s>{first.weight}</s>} {weight}
+            </span>
             <small>
               {at} · {by} · entry {seq}
               {correctedBy.length > 0 && ` · corrected by entry ${correctedBy.join(', ')}`}
@@ -114,7 +113,7 @@ export function Corrections({ moments }: Pick<JobTold, 'moments'>) {
     <p class="soft">
       {corrected === 0
         ? 'Nothing in this job was corrected afterwards.'
-        : `${corrected === 1 ? 'One entry was' : `${corrected} entries were`} corrected afterwards; what is shown is what stands now, and the corrections are in the list above.`}
+        : `${corrected === 1 ? 'One entry was' : `${corrected} entries were`} corrected afterwards: what was written first is struck through, and the correction stands in the list above.`}
     </p>
   );
 }

@@ -2,13 +2,14 @@
 import { Hono } from 'hono';
 import { CalculationView, CalculatorView } from '../../../views/calculator.tsx';
 import type { Posted, Problem } from '../../book/codec.ts';
+import { allIn, controlIn, type Words, wordsIn } from '../../book/us-words.ts';
 import { entryType } from '../../ledger/registry.ts';
 import { thingsInHouse } from '../../queries/jobs.ts';
 import { SOURCES } from '../../trade/sources.ts';
 import { respond } from '../form/negotiate.ts';
 import { queried } from '../form/posted.ts';
 import { type Fieldset, readFields } from '../form/write.ts';
-import type { Ctx, Env, Resource, Web } from '../session/context.ts';
+import { type Ctx, type Env, policyFor, type Resource, type Web } from '../session/context.ts';
 import { type Calculation, estimateText, type Outcome, type Result } from './calculations/calculation.ts';
 import { gauges, karat, metalSwap, plating, stock } from './calculations/metal.ts';
 import { ringSizes, shank, sizeChange } from './calculations/rings.ts';
@@ -34,7 +35,8 @@ const TAKES_ESTIMATE = ['metal_added', 'metal_cut', 'stone_unset', 'stone_suppli
 export const calculator: Resource = (web) => {
   const app = new Hono<Env>();
   app.get('/calculator', (c) => {
-    const all = Object.entries(CALCULATIONS).map(([id, { title, asks }]) => ({ id, title, asks }));
+    const { words } = policyFor(c);
+    const all = Object.entries(CALCULATIONS).map(([id, { title, asks }]) => ({ id, ...allIn(words, { title, asks }) }));
     return respond(c, { title: 'Calculator', current: '/calculator', json: { calculations: all }, body: CalculatorView({ all }) });
   });
   app.get('/calculator/use', (c) => {
@@ -58,29 +60,36 @@ async function page(web: Web, c: Ctx, of: Calculation): Promise<Response> {
   const problems = Array.isArray(outcome) ? (outcome as readonly Problem[]) : [];
   const result = outcome === null || Array.isArray(outcome) ? null : (outcome as Result);
   const start = Object.entries(of.start ?? {}).map(([name, value]) => [name, [value ?? '']] as const);
+  const { words } = policyFor(c);
   return respond(c, {
-    title: of.title,
+    title: wordsIn(words, of.title),
     current: '/calculator',
     status: problems.length > 0 ? 422 : 200,
     json: { asked: Object.fromEntries(asked), result, problems },
     body: CalculationView({
-      title: of.title,
-      asks: of.asks,
+      ...allIn(words, { title: of.title, asks: of.asks }),
+      problems: problems.map(({ field, say }) => ({ field, say: wordsIn(words, say) })),
+      result: result && resultIn(words, result),
       fields: Object.entries(of.fields).map(([name, { control, mayBeMissing }]) => ({
         name,
-        label: of.labels[name] ?? name,
-        hint: of.hints?.[name],
+        label: wordsIn(words, of.labels[name] ?? name),
+        hint: allIn(words, of.hints?.[name]),
         optional: mayBeMissing,
-        control,
+        control: controlIn(words, control),
       })),
       typed: asked.size === 0 ? new Map(start) : asked,
-      problems,
-      result,
       sources: [...new Set(result?.sources ?? [])].map((source) => SOURCES[source].title),
       use: result?.estimate ? await useIn(web, result) : null,
     }),
   });
 }
+
+/** Its rows and its note in the words of the country; the id of its formula stays. */
+const resultIn = (words: Words, result: Result): Result => ({
+  ...result,
+  rows: allIn(words, result.rows),
+  ...(result.note === undefined ? {} : { note: wordsIn(words, result.note) }),
+});
 
 /** What comes of what was typed, or everything that is wrong with it. */
 function calculate(of: Calculation, asked: Posted, c: Ctx): Result | readonly Problem[] {

@@ -1,6 +1,7 @@
 // Whose a piece is: looked for by the digits of a phone or a name before anything else is typed; somebody unknown is met on the same form.
 import { Whose } from '../../../views/parts/whose.tsx';
 import type { Posted } from '../../book/codec.ts';
+import { typed } from '../../book/us-words.ts';
 import { thingsAt } from '../../queries/things.ts';
 import { newRef } from '../form/form.ts';
 import type { FormOf } from '../form/form-page.ts';
@@ -48,6 +49,11 @@ export function settled(posted: Posted): Posted {
   return new Map([...kept, ['customer', [customer]]]);
 }
 
-/** "M. Adeyemi", as a read-back says it. */
+function knownName(web: Web, customer: string): string {
+  const name = web.directory.nameOf(customer);
+  return name === undefined ? 'somebody who waits' : typed(name);
+}
+
+/** "M. Adeyemi", as a read-back says it: marked as typed. */
 export const customerWords = (web: Web, data: Readonly<Record<string, unknown>>): string =>
-  String(data.name ?? web.directory.nameOf(String(data.customer ?? '')) ?? 'somebody who waits');
+  data.name === undefined ? knownName(web, String(data.customer ?? '')) : String(data.name);

@@ -1,6 +1,6 @@
 // A QR code as one path of an SVG: every dark module a square, runs in a row joined.
 import qrcode from 'qrcode-generator';
-import type { QrCode } from '../../../views/slip.tsx';
+import type { QrCode } from '../../../views/parts/slip.tsx';
 
 /** The code of a text, as UTF-8 bytes, at level M (ISO/IEC 18004: about 15 % may be damaged). */
 export function qrOf(text: string): QrCode {

@@ -4,7 +4,7 @@ import { Hono } from 'hono';
 import { ulid } from 'ulid';
 import { IssueSlip, SlipView } from '../../../views/slip.tsx';
 import { wordsIn } from '../../book/us-words.ts';
-import { jobHead } from '../../letter/job-told.ts';
+import { jobSlip } from '../../letter/job-told.ts';
 import { hex, utf8 } from '../../log/bytes.ts';
 import { formatCheckpoint } from '../../log/checkpoint.ts';
 import { rootOf } from '../../log/merkle.ts';
@@ -33,34 +33,32 @@ export const slip: Resource = (web) => {
     const job = await jobAt(web, c);
     return job ? goTo(c, `/jobs/${job.id}/slip/${await issueSlip(web, c, job.id)}`) : c.notFound();
   });
-  app.get('/jobs/:job/slip/:size', async (c) => {
-    const job = await jobAt(web, c);
-    const size = wholeNumber(c.req.param('size'));
-    const note = await noteAt(web, size);
-    if (!job || size === null || note === null) return c.notFound();
-    const policy = policyFor(c);
-    const kept = (await entriesOf(web.store, job.id)).filter(({ seq }) => seq < size);
-    const head = jobHead({ shop: policy, job, things: await jobThings(web, job.id), kept });
-    const vkey = formatVerifierKey(web.store.logKey);
-    const slip = {
-      ...head,
-      job: job.id,
-      title: wordsIn(policy.words, 'Collection slip'),
-      pieces: head.pieces.map((piece) => wordsIn(policy.words, piece)),
-      customer: web.directory.nameOf(web.directory.customerOf(job.id) ?? '') ?? '',
-      size,
-      note,
-      fingerprint: groups(hex(sha256(utf8(vkey)))),
-    };
-    return respond(c, {
-      title: `${slip.title} ${slip.bag}`,
-      current: '/',
-      json: { ...slip, vkey },
-      body: SlipView({ ...slip, noteCode: qrOf(note), bagCode: qrOf(`${web.baseUrl}/b/${slip.bag}`) }),
-    });
-  });
+  app.get('/jobs/:job/slip/:size', (c) => issued(web, c));
   return app;
 };
+
+/** The slip of that size, its counterfoil and the bag label. */
+async function issued(web: Web, c: Ctx): Promise<Response> {
+  const job = await jobAt(web, c);
+  const size = wholeNumber(c.req.param('size') ?? '');
+  const note = await noteAt(web, size);
+  if (!job || size === null || note === null) return c.notFound();
+  const vkey = formatVerifierKey(web.store.logKey);
+  const kept = (await entriesOf(web.store, job.id)).filter(({ seq }) => seq < size);
+  const slip = {
+    ...jobSlip({ shop: policyFor(c), job, things: await jobThings(web, job.id), kept }),
+    job: job.id,
+    title: wordsIn(policyFor(c).words, 'Collection slip'),
+    customer: web.directory.nameOf(web.directory.customerOf(job.id) ?? '') ?? '',
+    ...{ size, note, fingerprint: shortKey(vkey) },
+  };
+  return respond(c, {
+    title: `${slip.title} ${slip.bag}`,
+    current: '/',
+    json: { ...slip, vkey },
+    body: SlipView({ ...slip, noteCode: qrOf(note), bagCode: qrOf(`${web.baseUrl}/b/${slip.bag}`) }),
+  });
+}
 
 /** Issues the newest checkpoint and writes that it was printed; answers its size. */
 export async function issueSlip(web: Web, c: Ctx, job: string): Promise<number> {
@@ -86,5 +84,8 @@ async function noteAt(web: Web, size: number | null): Promise<string | null> {
   return formatNote(text, [signatureLine(logKey, signature)]);
 }
 
-/** In groups of eight, as it is read aloud. */
-const groups = (digits: string): string => digits.match(/.{1,8}/g)?.join(' ') ?? digits;
+/** The first 64 bits of the digest of our key, in groups of four: short enough to be read aloud and compared. */
+const shortKey = (vkey: string): string =>
+  hex(sha256(utf8(vkey)))
+    .slice(0, 16)
+    .replace(/(.{4})(?=.)/g, '$1 ');

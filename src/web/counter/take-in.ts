@@ -56,7 +56,8 @@ export const takeIn: Resource = (web) => {
 };
 
 function formOf(web: Web, c: Ctx, action: string, sheet: Sheet, more: Partial<FormOf>): FormOf {
-  const known = (data: Values) => ({ customer: customerWords(web, data), today: today(web, c) });
+  const { terms, termsTexts } = policyFor(c);
+  const known = (data: Values) => ({ customer: customerWords(web, data), today: today(web, c), terms: terms ?? NO_TERMS });
   const { check, readBack, lines } = sheet as unknown as Record<'check' | 'readBack' | 'lines', (data: Values, known: object) => never[]>;
   return {
     fields: sheet.fields,
@@ -66,10 +67,13 @@ function formOf(web: Web, c: Ctx, action: string, sheet: Sheet, more: Partial<Fo
     next: () => '/',
     ...more,
     check: (data) => [...(data.customer === undefined && action !== '/wait' ? [NOBODY] : []), ...check(data, known(data))],
+    ...(terms === null ? {} : { terms: { name: terms, lines: termsTexts.get(terms)?.split('\n') ?? [] } }),
     readBack: (data) => readBack(data, known(data)),
     lines: (data) => lines(data, known(data)),
   };
 }
+/** What an agreement names where the shop has set no terms. */
+const NO_TERMS = 'none set';
 const NOBODY = { field: 'name', say: 'Look for the customer above, or write the name of a new one.' };
 
 const today = (web: Web, c: Ctx): CivilDate => civilDateOf(web.clock(), policyFor(c).zone);
@@ -96,7 +100,7 @@ const fullDefaults =
     new Map([
       ...smallDefaults(web)(c),
       ...Object.entries({ broughtBy: 'customer', owner: 'customer', channel: 'counter', dust: 'shop', cutMetal: 'customer' }).map(single),
-      ...Object.entries({ oldParts: 'customer', agreedBy: 'signature', terms: '1', statedBy: 'customer' }).map(single),
+      ...Object.entries({ oldParts: 'customer', agreedBy: 'signature', statedBy: 'customer' }).map(single),
     ]);
 const single = ([name, value]: [string, string]): [string, string[]] => [name, [value]];
 

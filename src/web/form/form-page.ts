@@ -5,17 +5,16 @@ import type { FormState } from '../../../views/parts/field.tsx';
 import type { Posted, Problem } from '../../book/codec.ts';
 import type { Form } from '../../book/entry.ts';
 import type { May } from '../../book/may.ts';
-import { controlIn, formIn, type Words } from '../../book/us-words.ts';
+import { allIn, controlIn, formIn, type Words } from '../../book/us-words.ts';
 import { authNeeded } from '../../ledger/authority.ts';
-import type { Plates } from '../../ledger/expected.ts';
 import type { Line } from '../../ledger/leaf.ts';
 import { entryType } from '../../ledger/registry.ts';
 import type { Thing } from '../../ledger/thing.ts';
-import { thingAt } from '../../queries/things.ts';
 import { formCautions } from '../job/cautions.ts';
 import { type Ctx, policyFor, type Web, whoAsks } from '../session/context.ts';
 import { draftTyped } from './drafts.ts';
-import { expectedWords, type Hidden, showForm } from './form.ts';
+import { expectedBeside } from './expected-beside.ts';
+import { type Hidden, showForm } from './form.ts';
 import { respond } from './negotiate.ts';
 import type { Fieldset } from './write.ts';
 
@@ -41,6 +40,8 @@ export interface FormOf {
   readonly below?: Child;
   /** A second way to agree: what `agreed` then says, and its words. */
   readonly also?: readonly [value: string, words: string];
+  /** The terms that both agree on with it, by their name and their words. */
+  readonly terms?: { readonly name: string; readonly lines: readonly string[] };
   /** Where to go once the entries from this number on are written. */
   readonly next: (from: number, posted: Posted) => string | Promise<string>;
   /** What is wrong between fields. */
@@ -95,7 +96,7 @@ export async function showFormPage(web: Web, c: Ctx, of: FormOf, said: ShownWith
         ...(of.days ? { days: of.days } : {}),
       },
       hidden: [...hidden.filter(([name]) => !of.extra?.some(([other]) => other === name)), ...(of.extra ?? [])],
-      cautions: await formCautions(web, c, of, typed),
+      cautions: allIn(words, await formCautions(web, c, of, typed)),
       asks: of.readBack ? 'session' : (asksNow ?? asksOf(of, c)),
       late: of.late ?? false,
       above: of.above,
@@ -125,25 +126,7 @@ const jsonOf = ({ action, form }: FormOf, fields: readonly { readonly name: stri
   fields: fields.map(({ name, label }) => ({ name, label })),
 });
 
-/** What is expected on the pan of the things that a form weighs whole, where each is one thing; beside no other weight. */
-async function expectedBeside(
-  web: Web,
-  { form: { weighs = {} }, extra = [] }: FormOf,
-  { things, typed }: FormState,
-  parameters: Plates,
-): Promise<Readonly<Record<string, string>>> {
-  const beside: Record<string, string> = {};
-  for (const [field, of] of Object.entries(weighs)) {
-    const choices = things[of ?? ''] ?? [];
-    const only = extra.find(([name]) => name === of)?.[1] ?? (choices.length === 1 ? choices[0]?.[0] : typed.get(of ?? '')?.[0]);
-    const thing = only ? await thingAt(web.store, only) : null;
-    const words = thing && expectedWords(thing, parameters);
-    if (words !== null) beside[field] = words;
-  }
-  return beside;
-}
+export const without = (posted: Posted, names: readonly string[]): Posted => new Map([...posted].filter(([name]) => !names.includes(name)));
 
 /** What is typed to sign for something: never shown again, never kept. */
 export const SECRETS: readonly string[] = ['pin', 'password'];
-
-export const without = (posted: Posted, names: readonly string[]): Posted => new Map([...posted].filter(([name]) => !names.includes(name)));

@@ -3,7 +3,6 @@ import { ulid } from 'ulid';
 import type { FormState } from '../../../views/parts/field.tsx';
 import type { Posted } from '../../book/codec.ts';
 import type { Control } from '../../book/values.ts';
-import { expectedOf, lastReading, type Plates } from '../../ledger/expected.ts';
 import type { Thing } from '../../ledger/thing.ts';
 import { thingsInHouse } from '../../queries/jobs.ts';
 import { streamSizes } from '../../queries/sizes.ts';
@@ -131,13 +130,4 @@ export const jobThings = ({ store }: Web, job: string): Promise<readonly Thing[]
 async function seenStreams(web: Web, streams: readonly string[], typed: Posted): Promise<Hidden> {
   const sizes = await streamSizes(web.store, streams);
   return streams.map((stream) => [`seen.${stream}`, typed.get(`seen.${stream}`)?.[0] ?? String(sizes.get(stream) ?? 0)] as const);
-}
-
-/** "7.11 ± 0.02 g" where the ledger knows what to expect of a thing, in the unit it was last weighed in. */
-export function expectedWords(thing: Thing, balances: Plates): string | null {
-  const expected = expectedOf(thing, balances);
-  if (!expected) return null;
-  const unit = lastReading(thing)?.unit ?? 'g';
-  const decimals = decimalsOfStep(expected.stepNg, unit);
-  return `${formatMass(expected.ng, unit, decimals)} ± ${formatMass(expected.marginNg, unit, decimals)}\u00a0${unit}`;
 }

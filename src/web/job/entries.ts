@@ -80,7 +80,7 @@ async function jobOf(web: Web, stream: string): Promise<{ id: string; bag: strin
 
 async function formOf(web: Web, c: Ctx): Promise<FormOf | null> {
   const type = c.req.param('type') ?? '';
-  if (!Object.hasOwn(ENTRIES, type) || type === 'ledger_started' || type === 'corrected') return null;
+  if (!Object.hasOwn(ENTRIES, type) || ['ledger_started', 'corrected', 'terms_set'].includes(type)) return null;
   const entry = entryType(type);
   const id = c.req.param('job');
   const job = await jobNamed(web.store, id);
@@ -92,6 +92,7 @@ async function formOf(web: Web, c: Ctx): Promise<FormOf | null> {
     action: c.req.path,
     ...(job ? { job } : {}),
     late: true,
+    ...(type === 'work_agreed' ? { extra: [['terms', policyFor(c).terms ?? 'none set']] } : {}),
     next: (from) => (id === undefined ? `/entries/${from}` : `/jobs/${id}?written=${from}`),
     lines: (data) => [{ type, data }],
   };

@@ -2,6 +2,7 @@
 import { Hono } from 'hono';
 import { JobView } from '../../../views/job.tsx';
 import { CustomerFace } from '../../../views/letter.tsx';
+import { allIn, wordsIn } from '../../book/us-words.ts';
 import { ENTRIES } from '../../entries/index.ts';
 import type { Kept } from '../../ledger/leaf.ts';
 import { holderOf, placeOf, sumOf, type Thing } from '../../ledger/thing.ts';
@@ -14,7 +15,8 @@ import { thingAt } from '../../queries/things.ts';
 import { SHEETS } from '../../sheets/index.ts';
 import { formatCivilDate } from '../../units/dates.ts';
 import { holderWords } from '../bench/house.ts';
-import { expectedWords, jobThings } from '../form/form.ts';
+import { expectedWords } from '../form/expected-beside.ts';
+import { jobThings } from '../form/form.ts';
 import { respond } from '../form/negotiate.ts';
 import { type Ctx, type Env, mayWrite, policyFor, type Resource, type Web, whoAsks } from '../session/context.ts';
 import { jobCautions } from './cautions.ts';
@@ -43,7 +45,7 @@ async function page(web: Web, c: Ctx, job: Thing, kept: readonly Kept[]): Promis
   const pieces = things.filter(({ kind }) => kind === 'piece');
   const reckoned = reckonJob(kept, await groundsFor(web, policy, job.id));
   const facts = await factsOfJob(web, job, pieces);
-  const cautions = await jobCautions(web, c, job, things);
+  const cautions = allIn(policy.words, await jobCautions(web, c, job, things));
   const reasons = fullPathReasons(things, { isHighValue: isHighValue(saidOf(kept)), nearsGate: cautions.length > 0 });
   const { next, others } = mayWrite(whoAsks(c))
     ? nextEntries(job, things, whoAsks(c).id, reasons.length === 0)
@@ -64,10 +66,10 @@ async function page(web: Web, c: Ctx, job: Thing, kept: readonly Kept[]): Promis
       facts: { ...facts, path },
       reckoned,
       lines: [...lines].reverse(),
-      next: next === null ? null : [hrefOf(next), titleOf(next)],
+      next: next === null ? null : [hrefOf(next), wordsIn(policy.words, titleOf(next))],
       links: [
         ...(mayWrite(whoAsks(c)) && next !== 'finish' ? sheetsFor(job) : []),
-        ...others.map((name) => [hrefOf(name), titleOf(name)] as const),
+        ...others.map((name) => [hrefOf(name), wordsIn(policy.words, titleOf(name))] as const),
       ],
       photos: photosIn(kept),
       mayWrite: mayWrite(whoAsks(c)),

@@ -1,6 +1,7 @@
 // The lines of a ledger as a page shows them: what was said, by whom, when; corrections joined to what they correct.
 
 import type { LedgerLine } from '../../../views/parts/ledger.tsx';
+import { markTyped, typed, wordsIn } from '../../book/us-words.ts';
 import { correctionsIn, factsOf, patchedData } from '../../ledger/corrections.ts';
 import type { Kept } from '../../ledger/leaf.ts';
 import { entryType, openData, readingsIn, type Values } from '../../ledger/registry.ts';
@@ -30,14 +31,19 @@ export async function ledgerLines(web: Web, policy: Policy, kept: readonly Kept[
       readingsIn(entry, of)
         .map(({ reading }) => readingWords(reading))
         .join(', ');
+    const said = (of: Values) =>
+      wordsIn(
+        policy.words,
+        entry.say(markTyped(entry.fields, of), (id) => typed(name(id))),
+      );
     const target = factsOf(leaf).find(({ fact }) => fact === 'correction');
     return {
       seq,
       hash,
       type: leaf.type,
-      said: entry.say(data, name),
+      said: said(data),
       weight: weightOf(data),
-      first: corrections.has(hash) ? { said: entry.say(openData(leaf), name), weight: weightOf(openData(leaf)) } : null,
+      first: corrections.has(hash) ? { said: said(openData(leaf)), weight: weightOf(openData(leaf)) } : null,
       by: name(leaf.by),
       at: formatInstant(leaf.at, policy.zone),
       late: leaf.at - leaf.occurredAt > LATE_MS ? formatInstant(leaf.occurredAt, policy.zone) : null,

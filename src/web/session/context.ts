@@ -39,6 +39,12 @@ export interface Policy extends Shop {
   readonly words: 'uk' | 'us';
   /** Screens in use on the shop's network, by their keys. */
   readonly screens: ReadonlySet<string>;
+  /** Address, phone and email as papers say them, a line each. */
+  readonly reach: readonly string[];
+  /** The name of the terms in force; null where none were set. */
+  readonly terms: string | null;
+  /** Every text of terms that was ever in force, by its name. */
+  readonly termsTexts: ReadonlyMap<string, string>;
   readonly balanceNames: ReadonlyMap<string, string>;
   readonly parameters: ReadonlyMap<string, BalanceParameters>;
 }
@@ -78,6 +84,11 @@ export async function policyOf(web: Web): Promise<Policy | null> {
     words: shop.says.words === 'us' ? 'us' : 'uk',
     screens: new Set(
       Object.entries(shop.says).flatMap(([name, says]) => (name.startsWith('device:') && says !== '' ? [name.slice(7)] : [])),
+    ),
+    reach: [shop.says.address, shop.says.phone, shop.says.email].flatMap((said) => (said === undefined ? [] : said.split('\n'))),
+    terms: shop.says.terms ?? null,
+    termsTexts: new Map(
+      Object.entries(shop.says).flatMap(([name, says]) => (name.startsWith('terms:') ? [[name.slice(6), says] as const] : [])),
     ),
     balances: new Map(balances.flatMap(({ id, balance }) => (balance ? [[id, balance] as const] : []))),
     parameters: new Map(balances.flatMap(({ id, balance, says }) => (balance ? [[id, parametersOf(id, balance, says)] as const] : []))),

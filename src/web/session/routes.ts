@@ -83,4 +83,6 @@ export const ROUTES: Readonly<Record<string, Allowed>> = {
   'POST /setup/recovery-sheet': OWNER,
   'POST /setup/tries': OWNER,
   'POST /setup/pin': OWNER,
+  'GET /setup/terms': OWNER,
+  'POST /setup/terms': OWNER,
 };

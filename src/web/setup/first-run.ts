@@ -3,6 +3,7 @@ import { Hono } from 'hono';
 import { ulid } from 'ulid';
 import { FirstRun } from '../../../views/first-run.tsx';
 import type { Problem } from '../../book/codec.ts';
+import { firstTerms } from '../../book/terms.ts';
 import type { Line } from '../../ledger/leaf.ts';
 import type { Ref } from '../../units/ids.ts';
 import { newRef } from '../form/form.ts';
@@ -12,6 +13,7 @@ import type { Ctx, Env, Resource, Web } from '../session/context.ts';
 import { begin } from '../session/sign-in.ts';
 import { trouble } from '../session/trouble.ts';
 import { enrolFirst } from './devices.ts';
+import { termsLine } from './terms.ts';
 
 export const firstRun: Resource = (web) => {
   const app = new Hono<Env>();
@@ -80,6 +82,15 @@ function linesOf(web: Web, owner: Ref<'person'>, said: Readonly<Record<string, s
   return [
     { type: 'ledger_started', data: { shop, owner, shopName, ownerName } },
     { type: 'policy_set', data: { shop, zone, country, currency, staffing, words } },
+    ...(said.address || said.phone
+      ? [
+          {
+            type: 'shop_described',
+            data: { shop, ...(said.address ? { address: said.address } : {}), ...(said.phone ? { phone: said.phone } : {}) },
+          },
+        ]
+      : []),
+    termsLine(shop, firstTerms(country ?? '')),
     { type: 'place_named', data: { place: newRef(web, 'place'), name: 'Safe', kind: 'safe' } },
     { type: 'balance_put_in_service', data: { balance: newRef(web, 'balance'), ...balance } },
   ];

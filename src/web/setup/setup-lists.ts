@@ -76,7 +76,16 @@ export async function sectionsOf(web: Web, policy: Policy, people: readonly Thin
       add: [['/write/lemel_gathered', 'Gather lemel']],
       rows: await rowsOf('skin', metalOf, ({ id }) => [`/write/skin_emptied?skin=${id}`, 'Empty it']),
     },
-    { title: 'How the shop works', none: '', add: [['/write/policy_set', 'Change how the shop works']], rows: policyRows(policy) },
+    {
+      title: 'How the shop works',
+      none: '',
+      add: [
+        ['/write/policy_set', 'Change how the shop works'],
+        ['/write/shop_described', 'Address and phone'],
+        ['/setup/terms', 'Terms'],
+      ],
+      rows: policyRows(policy),
+    },
   ];
 }
 
@@ -99,7 +108,7 @@ function placeWords({ says, money }: Thing, nameOf: ReadonlyMap<string, string>)
   return parts.filter(Boolean).join(', ');
 }
 
-const policyRows = ({ name, country, currency, zone, alone, words }: Policy): readonly SetupRow[] =>
+const policyRows = ({ name, country, currency, zone, alone, words, reach, terms }: Policy): readonly SetupRow[] =>
   (
     [
       ['Shop', name],
@@ -108,5 +117,7 @@ const policyRows = ({ name, country, currency, zone, alone, words }: Policy): re
       ['Time zone', zone],
       ['Who works here', alone ? 'one alone' : 'two or more'],
       ['Words', words === 'us' ? 'US' : 'UK'],
+      ['Address and phone', reach.join(', ') || 'not said: slips and letters go without'],
+      ['Terms', terms ?? 'none set: slips and letters go without'],
     ] as const
   ).map(([label, more]) => ({ words: label, href: null, more, next: null }));
