@@ -5,7 +5,11 @@ import { sql } from 'drizzle-orm';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import { entry, entryLink, thing } from '../../drizzle/schema.ts';
 import { inList, rows, type Statement, statement } from '../../src/queries/statement.ts';
+import { type Connect, connect } from '../../src/store/connection.ts';
+import { openDirectory } from '../../src/store/names.ts';
 import { openShop, type Shop } from '../shop.ts';
+import { takeRingIn } from '../web/job-in-house.ts';
+import { openSite } from '../web/site.ts';
 
 const FOLDER = join(import.meta.dirname, '..', '..', 'src', 'queries');
 type Any = Statement<string, unknown>;
@@ -27,10 +31,12 @@ beforeAll(async () => {
 });
 afterAll(() => shop.close());
 
+/** What is short however long the ledger is: a list given as an argument, the full-text index, the schema, a thousand people at a time. */
+const SHORT = /VIRTUAL TABLE|CONSTANT ROW|SCAN sqlite_schema|SCAN some$/;
 /** Steps of a plan that walk a whole table or index (SQLite, EXPLAIN QUERY PLAN: SCAN visits every row, SEARCH some of them). */
 async function scansOf(text: string): Promise<readonly string[]> {
   const plan = await shop.store.read(`EXPLAIN QUERY PLAN ${text}`);
-  return plan.map(({ detail }) => String(detail)).filter((step) => /\bSCAN\b/.test(step) && !/VIRTUAL TABLE|CONSTANT ROW/.test(step));
+  return plan.map(({ detail }) => String(detail)).filter((step) => /\bSCAN\b/.test(step) && !SHORT.test(step));
 }
 
 describe('statements', () => {
@@ -69,5 +75,56 @@ describe('statements', () => {
   it('refuse a column that no row could be read by', () => {
     expect(() => statement([], () => rows.select({ n: sql<number>`COUNT(*)` }).from(entry))).toThrow();
     expect(() => statement([], () => rows.select({ a: entryLink.seq, b: entry.seq }).from(entry).crossJoin(entryLink))).toThrow();
+  });
+});
+
+describe('pages', () => {
+  it('ask nothing of the ledger, by whatever part of the program, that walks a table', async () => {
+    const asked = new Set<string>();
+    const noting: Connect = (path, use) => {
+      const db = connect(path, use);
+      const noted = (sql: string) => use === 'read' && path.endsWith('ledger.db') && asked.add(sql);
+      return {
+        ...db,
+        all(sql, args) {
+          noted(sql);
+          return db.all(sql, args);
+        },
+      };
+    };
+    const site = await openSite({ connect: noting });
+    const { job } = await takeRingIn(site.shop);
+    const owner = await site.as('owner');
+    asked.clear();
+    const ofJob = ['', '/reckoning', '/letter', '/letter.html', '/stones', '/write/piece_weighed', '/finish', '/slip'];
+    const paths = [
+      ...[
+        '/',
+        '/bench',
+        '/safe',
+        '/ticket',
+        '/take-in',
+        '/wait',
+        '/owner',
+        '/loss',
+        '/owner/weights',
+        '/flow',
+        '/setup',
+        '/trail',
+        '/drafts',
+      ],
+      ...['/find?q=abara', '/find?q=07700', '/find?q=K', '/find?q=zzz', '/write/note_added', '/write/job_opened', '/entries/3'],
+      ...['/trail?type=piece_received', `/trail?by=${site.shop.owner}`, `/balances/${site.shop.balance}`, '/readyz'],
+      ...ofJob.map((path) => `/jobs/${job}${path}`),
+    ];
+    for (const path of paths) expect([path, (await owner.get(path)).status < 400]).toEqual([path, true]);
+    const { directory, store } = site.web;
+    await directory.settled();
+    await openDirectory(store);
+    const statements = [...asked].filter((text) => /^(SELECT|WITH)\b/i.test(text));
+    expect(statements.length).toBeGreaterThan(25);
+    const scanning = await Promise.all(statements.map(async (text) => ({ text, scans: await scansOf(text) })));
+    expect(scanning.filter(({ scans }) => scans.length > 0)).toEqual([]);
+    await site.close();
   });
 });

@@ -36,8 +36,8 @@ export interface Site {
 }
 
 /** Opens a started shop behind the web part. */
-export async function openSite(): Promise<Site> {
-  const shop = await openShop();
+export async function openSite(deps: Parameters<typeof openShop>[0] = {}): Promise<Site> {
+  const shop = await openShop(deps);
   const { store, clock, random } = shop;
   const access = openAccess(
     store.access,
