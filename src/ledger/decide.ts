@@ -40,15 +40,16 @@ export async function decideCommand(overlay: Overlay, command: Command, writer: 
 }
 
 /** Compares, once and before the first line, each subject's stream with what the person saw. */
-async function findConflict(overlay: Overlay, command: Command): Promise<Extract<Answer, { answer: 'conflict' }> | null> {
-  for (const line of command.lines) {
+async function findConflict(overlay: Overlay, command: Command): Promise<Extract<Answer, { answer: 'conflict' | 'refused' }> | null> {
+  for (const [index, line] of command.lines.entries()) {
     const entry = entryType(line.type);
     const subject = entry.fields[entry.subject];
     const thing = await overlay.thing(String(line.data[entry.subject]));
     if (entry.commutes || subject?.role !== 'names' || !thing) continue;
     const size = (await overlay.head(thing.stream))?.size ?? 0;
     const seen = command.seen[thing.stream];
-    if (seen === undefined) throw new Error(`${line.type} carries no count of the stream it was decided on`);
+    if (seen === undefined)
+      return { answer: 'refused', line: index, code: 'invalid', say: 'This form has lost what it was written on. Open it again.' };
     if (seen === size) continue;
     const leaves = await overlay.leaves(thing.stream);
     return { answer: 'conflict', stream: thing.stream, since: leaves.slice(seen).map(({ seq }) => seq) };

@@ -44,7 +44,7 @@ export function ListView({ name, label, hint, optional, control, form, One }: Fi
         <One name={`${name}.${row}`} label={`${row + 1}`} optional={row > 0} control={control.of} form={form} inRow />
       ))}
       {rows < control.max && (
-        <button class="plain" name="more" value={name}>
+        <button class="plain" name="addRow" value={name}>
           Add a row
         </button>
       )}

@@ -15,8 +15,8 @@ import { type Outcome, readFields, readOccurredAt, record } from './write.ts';
 /** Takes a posted form to the ledger and answers with the next page, or the same form with everything that was typed. */
 export async function submitForm(web: Web, c: Ctx, of: FormOf, sent: Posted): Promise<Response> {
   const posted = withOtherDays(of, sent);
-  const more = first(posted, 'more');
-  if (more !== '') return showFormPage(web, c, of, { typed: withRow(posted, more) });
+  const list = first(posted, ADD_ROW);
+  if (list !== '') return showFormPage(web, c, of, { typed: withRow(posted, list) });
   if (posted.has('change')) return showFormPage(web, c, of, { typed: without(posted, [...SECRETS, 'change', 'agreed']) });
   const { data, problems } = readFields(of.fields, posted, c);
   const occurred = of.late ? readOccurredAt(posted, c) : { problems: [] };
@@ -72,10 +72,18 @@ function holdsFile(control: Control): boolean {
 
 const withoutSeen = (posted: Posted): Posted => new Map([...posted].filter(([name]) => !name.startsWith('seen.')));
 
+/** The name of the button that asks for a row; no field may have it. */
+const ADD_ROW = 'addRow';
+
 /** One more row of a list, and nothing of the button that asked for it. */
 const withRow = (posted: Posted, list: string): Posted =>
-  new Map([...without(posted, ['more']), [`rows.${list}`, [String((wholeNumber(first(posted, `rows.${list}`)) ?? 0) + 1)]]]);
+  new Map([...without(posted, [ADD_ROW]), [`rows.${list}`, [String((wholeNumber(first(posted, `rows.${list}`)) ?? 0) + 1)]]]);
 
 /** A day is posted as a chip and as any other day beside it: the first that says something holds. */
 const withOtherDays = ({ fields }: FormOf, posted: Posted): Posted =>
-  new Map([...posted].map(([name, values]) => [name, fields[name]?.control.kind === 'day' ? values.filter(Boolean).slice(0, 1) : values]));
+  new Map(
+    [...posted].map(([name, values]) => [
+      name,
+      Object.hasOwn(fields, name) && fields[name]?.control.kind === 'day' ? values.filter(Boolean).slice(0, 1) : values,
+    ]),
+  );
