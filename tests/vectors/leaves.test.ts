@@ -1,5 +1,5 @@
 // Golden vectors: the exact bytes of a leaf of each entry type, and its hash. Frozen by the first real record.
-// A missing one is added, and none is ever overwritten, by: LEMEL_ADD_VECTORS=1 npx vitest run --config tests/vitest.config.ts --root . tests/vectors
+// A missing one is added, and none is ever overwritten, by `npm run vectors`.
 import { createHash } from 'node:crypto';
 import { readFileSync, writeFileSync } from 'node:fs';
 import { describe, expect, it } from 'vitest';
