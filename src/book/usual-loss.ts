@@ -1,6 +1,6 @@
 // What such work usually loses as dust that nobody weighs, by operation and metal: assumed until the shop has a history of its own.
-import { flooredTau, type Prior, type Rate } from '../reckoning/drift.ts';
-import { dustUpper, type UsualLoss, Z95 } from '../reckoning/loss-law.ts';
+import { type Prior, usualLoss } from '../reckoning/drift.ts';
+import { dustUpper, Z95 } from '../reckoning/loss-law.ts';
 import { type MetalFamily, metalOf } from './metals.ts';
 import type { WORK_STEPS } from './work.ts';
 
@@ -45,15 +45,6 @@ export function assumedLoss(operation: Operation, family: MetalFamily): Prior {
   const { rate, uRate, tau } = ASSUMED[operation];
   const times = family === 'silver' ? SILVER_TIMES : 1;
   return { rate: times * rate, uRate: times * uRate, tau: times * tau };
-}
-
-/** A learned rate may come out at nothing or below it: dust is never less than this part of what is assumed. */
-const LEAST_SHARE = 20;
-
-/** The usual loss of a job in grams, from a rate and the grams worked. */
-export function usualLoss(rate: Rate, prior: Prior, workedG: number): UsualLoss {
-  const mean = Math.max(rate.rate, prior.rate / LEAST_SHARE);
-  return { meanG: mean * workedG, tauG: Math.hypot(flooredTau(rate.tau, prior), rate.uRate) * workedG };
 }
 
 /** What such work may take off that many grams before it is asked about, in grams: what nineteen in twenty such jobs keep to; none where no step files or polishes. */

@@ -87,13 +87,13 @@ function endsOf({ from, to }: Flow, pools: ReadonlySet<string>): Pick<Moved, 'fr
 function measured({ reading }: Flow, metal: string, { seq, atMs }: Told, worths: Worths): Pick<Moved, 'seq' | 'atMs' | 'fineNg' | 'worth'> {
   const ng = reading ? netNg(reading) : null;
   if (!reading || ng === null) return { seq, atMs, fineNg: null, worth: { uRandomG: 0, factors: [] } };
+  return { seq, atMs, fineNg: fineOf(metal, ng), worth: inFine(metal, worths(reading, atMs)) };
+}
+
+/** What a weighing of a metal is worth in fine grams; the fineness is taken as marked. */
+function inFine(metal: string, { uRandomG, factors }: Worth): Worth {
   const share = (metalOf(metal).permille ?? 0) / 1000;
-  const { uRandomG, factors } = worths(reading, atMs);
-  const scaled = {
-    uRandomG: share * uRandomG,
-    factors: factors.map(({ id, sensitivityG }) => ({ id, sensitivityG: share * sensitivityG })),
-  };
-  return { seq, atMs, fineNg: fineOf(metal, ng), worth: scaled };
+  return { uRandomG: share * uRandomG, factors: factors.map(({ id, sensitivityG }) => ({ id, sensitivityG: share * sensitivityG })) };
 }
 
 function together(moved: readonly Moved[]): readonly FineFlow[] {
@@ -117,9 +117,11 @@ function together(moved: readonly Moved[]): readonly FineFlow[] {
 
 /** What the jobs are short of: filings in the skins and dust, weighed by nobody. */
 function dustOf(jobs: readonly LossJob[]): readonly FineFlow[] {
-  const fineNg = jobs.reduce((sum, { metal, closed }) => sum + (fineOf(metal, Math.max(0, closed.lossNg)) ?? 0), 0);
-  const uG = uOfSum(jobs.flatMap(({ closing }) => closing.map(({ sign, worth }) => ({ sign, worth }))));
-  return fineNg === 0 ? [] : [{ from: JOBS, to: DUST, fineNg: massNg(fineNg), uG, seqs: [], unweighed: 0, basis: 'by reckoning' }];
+  const fineNg = jobs.reduce((sum, { metal, closed }) => sum + (fineOf(metal, closed.lossNg) ?? 0), 0);
+  const uG = uOfSum(jobs.flatMap(({ metal, closing }) => closing.map(({ sign, worth }) => ({ sign, worth: inFine(metal, worth) }))));
+  // Each job counts with its sign, so that weighing error averages out; a sum below nothing flows the other way.
+  const ends = fineNg < 0 ? { from: DUST, to: JOBS } : { from: JOBS, to: DUST };
+  return fineNg === 0 ? [] : [{ ...ends, fineNg: massNg(Math.abs(fineNg)), uG, seqs: [], unweighed: 0, basis: 'by reckoning' }];
 }
 /** Filings and dust, in the skins or gone. */
 export const DUST = 'dust';

@@ -1,9 +1,9 @@
 // The reckoning of one job from its own leaves: closure, network, stones, own metal and slips, in words for whoever asks.
 import type { MetalFamily } from '../book/metals.ts';
-import { ASSUMED_FROM, assumedLoss, familyOf, type Operation, operationOf, usualLoss } from '../book/usual-loss.ts';
+import { ASSUMED_FROM, assumedLoss, familyOf, type Operation, operationOf } from '../book/usual-loss.ts';
 import type { Kept } from '../ledger/leaf.ts';
 import { type Closure, closure, type Weighing } from '../reckoning/closure.ts';
-import type { Rate } from '../reckoning/drift.ts';
+import { type Rate, usualLoss } from '../reckoning/drift.ts';
 import type { UsualLoss } from '../reckoning/loss-law.ts';
 import { type NetworkReckoning, OUTSIDE, reckon, type Stream } from '../reckoning/network.ts';
 import { type OwnMetal, ownMetal } from '../reckoning/own-metal.ts';

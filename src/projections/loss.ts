@@ -1,9 +1,19 @@
 // Loss over many jobs: the usual rate of the shop, a chart for each bench, operation and metal, benches against each other, and a period's list.
 import type { MetalFamily } from '../book/metals.ts';
 import { assumedLoss, type Operation } from '../book/usual-loss.ts';
-import type { Closure } from '../reckoning/closure.ts';
-import { againstOthers, limitFor, runLengthFor, usualRate, type Watch, watch } from '../reckoning/drift.ts';
-import { ACTION_ALPHA, NOTE_ALPHA, type UsualLoss } from '../reckoning/loss-law.ts';
+import { type Closure, judgedAnew } from '../reckoning/closure.ts';
+import {
+  againstOthers,
+  type ChartJob,
+  limitFor,
+  type Prior,
+  runLengthFor,
+  usualLoss,
+  usualRate,
+  type Watch,
+  watch,
+} from '../reckoning/drift.ts';
+import { ACTION_ALPHA, type UsualLoss } from '../reckoning/loss-law.ts';
 import { type PeriodCount, periodCount } from '../reckoning/periods.ts';
 import type { Term } from './chain.ts';
 import type { JobReckoning, LearnedRate } from './job-reckoning.ts';
@@ -59,15 +69,25 @@ const lossG = ({ closed }: LossJob): number => closed.lossNg / 1e9;
 /** From this many jobs on the shop has a rate of its own. */
 const ENOUGH = 3;
 
-/** The shop's own rate of loss for an operation on a metal; null while it has too few jobs. */
-export function rateFrom(jobs: readonly LossJob[], operation: Operation, family: MetalFamily): LearnedRate | null {
-  const own = jobs.filter((one) => one.operation === operation && one.family === family && !one.leftOut);
-  if (own.length < ENOUGH) return null;
+/** The shop's own rate of loss for an operation on a metal, learned from its other jobs than `but`; null while it has too few. */
+export function rateFrom(jobs: readonly LossJob[], operation: Operation, family: MetalFamily, but?: string): LearnedRate | null {
+  const own = jobs.filter((one) => one.operation === operation && one.family === family && !one.leftOut && one.job !== but);
+  return own.length < ENOUGH ? null : learned(own, assumedLoss(operation, family));
+}
+
+function learned(own: readonly LossJob[], prior: Prior): LearnedRate {
   const losses = own.map((one) => ({ value: lossG(one) / one.workedG, u: one.closed.uG / one.workedG }));
-  return {
-    ...usualRate(losses, assumedLoss(operation, family)),
-    from: `learned from ${own.length} finished jobs of this shop at such work`,
-  };
+  return { ...usualRate(losses, prior), from: `learned from ${own.length} other finished jobs of this shop at such work` };
+}
+
+/** Some of the jobs, each judged as its own page judges it: by what the shop has learned from all the others. */
+export function judgedBy(all: readonly LossJob[], some: readonly LossJob[]): readonly LossJob[] {
+  return some.map((one) => {
+    const rate = rateFrom(all, one.operation, one.family, one.job);
+    if (!rate) return one;
+    const usual = usualLoss(rate, assumedLoss(one.operation, one.family), one.workedG);
+    return { ...one, usual, closed: judgedAnew(one.closed, usual) };
+  });
 }
 
 export interface LossChart {
@@ -75,7 +95,9 @@ export interface LossChart {
   readonly operation: Operation;
   readonly family: MetalFamily;
   readonly jobs: readonly LossJob[];
-  /** The jobs in the baseline: those the scores belong to. */
+  /** How many of them are the accepted baseline; 0 while none is. */
+  readonly baseline: number;
+  /** The jobs that the scores belong to. */
   readonly counted: readonly LossJob[];
   readonly watch: Watch;
   /** Loss-side limit of the running sum, and its run length without change. */
@@ -90,27 +112,37 @@ const [JOBS_A_YEAR, FALSE_ALARMS_A_YEAR] = [50, 1];
 /** Below this many jobs nothing but single closures is judged on a page; from here on there are charts. */
 export const FROM_CHARTS = 20;
 
-/** A chart for each bench, operation and metal, in the order their first job was weighed. */
-export function lossCharts(jobs: readonly LossJob[]): readonly LossChart[] {
-  const ordered = jobs.toSorted((a, b) => a.atMs - b.atMs);
-  const groups = new Map<string, readonly LossJob[]>();
-  for (const one of ordered) {
-    const key = `${one.place}|${one.operation}|${one.family}`;
-    groups.set(key, [...(groups.get(key) ?? []), one]);
+/** A baseline that the owner has accepted: the jobs of one chart weighed up to a moment. */
+export type Baselines = ReadonlyMap<string, number>;
+export const chartKey = ({ place, operation, family }: Pick<LossChart, 'place' | 'operation' | 'family'>): string =>
+  `${place ?? 'bench not said'}|${operation}|${family}`;
+
+/** A chart for each bench, operation and metal, in the order their first job was weighed; `baselines` by their keys, in ms. */
+export function lossCharts(jobs: readonly LossJob[], baselines: Baselines = new Map()): readonly LossChart[] {
+  const groups = new Map<string, LossJob[]>();
+  for (const one of jobs.toSorted((a, b) => a.atMs - b.atMs)) {
+    const group = groups.get(chartKey(one)) ?? [];
+    groups.set(chartKey(one), group);
+    group.push(one);
   }
   const runLength = runLengthFor(groups.size, JOBS_A_YEAR, FALSE_ALARMS_A_YEAR);
   const limit = groups.size === 0 ? 0 : limitFor(runLength);
-  const charts = [...groups.values()].flatMap((own): LossChart[] => {
+  const charts = [...groups].flatMap(([key, own]): LossChart[] => {
     const [first] = own;
     if (!first) return [];
     const { place, operation, family } = first;
-    const points = own.map((one) => ({ lossG: lossG(one), uG: one.closed.uG, basis: one.workedG, leftOut: one.leftOut }));
-    const watched = watch(points, assumedLoss(operation, family), limit);
-    const counted = own.filter(({ leftOut }) => !leftOut);
-    return [{ place, operation, family, jobs: own, counted, watch: watched, limit, runLength, againstOthers: null }];
+    const baseline = own.filter(({ atMs }) => atMs <= (baselines.get(key) ?? Number.NEGATIVE_INFINITY)).length;
+    const watched = watch(own.map(chartJob), assumedLoss(operation, family), limit, { baseline });
+    const counted = watched.counted.flatMap((at) => own[at] ?? []);
+    return [{ place, operation, family, jobs: own, baseline, counted, watch: watched, limit, runLength, againstOthers: null }];
   });
   return charts.map((chart) => ({ ...chart, againstOthers: comparedWith(chart, charts) }));
 }
+
+const chartJob = (one: LossJob): ChartJob => {
+  const { uG, stepNg, dof } = one.closed;
+  return { lossG: lossG(one), uG, stepNg, dof, basis: one.workedG, leftOut: one.leftOut };
+};
 
 function comparedWith(chart: LossChart, charts: readonly LossChart[]): number | null {
   const alike = charts.filter(({ operation, family }) => operation === chart.operation && family === chart.family);
@@ -122,13 +154,15 @@ function comparedWith(chart: LossChart, charts: readonly LossChart[]): number | 
 }
 
 export interface Period extends PeriodCount {
-  readonly jobs: readonly (LossJob & { readonly p: number; readonly stands: boolean })[];
+  readonly jobs: readonly (LossJob & { readonly stands: boolean })[];
 }
 
-/** The jobs weighed last in [fromMs, toMs), with how many would show by chance and which stand up together. */
+/** The jobs weighed last in [fromMs, toMs), each with the verdict of its own page: how many do not agree, how many chance may bring to that, and which stand up together. */
 export function periodOf(jobs: readonly LossJob[], fromMs: number, toMs: number): Period {
   const within = jobs.filter(({ atMs }) => atMs >= fromMs && atMs < toMs).toSorted((a, b) => a.atMs - b.atMs);
-  const judged = within.map((one) => ({ ...one, p: one.closed.pLoss, trueAlpha: one.closed.note.trueAlpha }));
-  const count = periodCount(judged, NOTE_ALPHA);
+  const judged = judgedBy(jobs, within);
+  const count = periodCount(
+    judged.map(({ closed }) => ({ pLoss: closed.pLoss, pGain: closed.pGain, flagged: closed.verdict === 'does not agree' })),
+  );
   return { ...count, jobs: judged.map((one, index) => ({ ...one, stands: count.standing.includes(index) })) };
 }

@@ -15,8 +15,8 @@ export interface SkinPeriod {
 }
 type Seen = { readonly seq: number; readonly atMs: number; readonly weighed: Weighed };
 
-/** Of a job's usual loss this much is dust in the air, on the mop and down the drain, and never reaches the skin (common practice, no source). */
-const LOST_FOR_GOOD = 0.2;
+/** Of the usual loss of its jobs this share is dust in the air, on the mop and down the drain, and never reaches the skin; anything from nothing to two thirds, the same for all jobs of a skin (common practice, no source). */
+const LOST_FOR_GOOD = { share: 0.33, uShare: 0.2 };
 
 /** The periods of one skin from its own entries and the jobs worked above it. A job that was not weighed in and out is not among them: what it gave shows as a gain. */
 export function skinPeriods(skin: string, entries: readonly Told[], jobs: readonly LossJob[], worths: Worths): readonly SkinPeriod[] {
@@ -35,11 +35,9 @@ export function skinPeriods(skin: string, entries: readonly Told[], jobs: readon
     const isWithin = ({ atMs }: { readonly atMs: number }) => atMs > from.atMs && atMs <= to.atMs;
     const own = jobs.filter(isWithin);
     const removed = emptied.filter((one) => one.seq > from.seq && one.seq < to.seq).map(({ weighed }) => weighed);
-    const given = own.map(({ job, closing, usual: { meanG, tauG } }) => ({
-      ...{ job, weighings: closing },
-      usual: { meanG: LOST_FOR_GOOD * meanG, tauG: LOST_FOR_GOOD * tauG },
-    }));
-    return { from, to, jobs: own.map(({ job }) => job), closed: closeSkin(given, { opening: from.weighed, closing: to.weighed, removed }) };
+    const given = own.map(({ job, closing, usual }) => ({ job, weighings: closing, usual }));
+    const closed = closeSkin(given, { opening: from.weighed, closing: to.weighed, removed }, LOST_FOR_GOOD);
+    return { from, to, jobs: own.map(({ job }) => job), closed };
   });
 }
 

@@ -105,6 +105,14 @@ function judge(lossNg: number, error: Spread, usual: UsualLoss | undefined): Jud
   };
 }
 
+/** The same weighings judged by another usual loss: what a job is worth once the shop has learned more. */
+export function judgedAnew(closed: Closure, usual: UsualLoss | undefined): Closure {
+  const { lossNg, uG, stepNg, dof, fitnessG, verdict } = closed;
+  const judged = judge(lossNg, { uG, stepNg, dof }, usual);
+  const anew = verdictOf(Math.min(judged.pLoss, judged.pGain), 2 * uG <= fitnessG);
+  return { ...closed, ...judged, verdict: verdict === 'not checked' ? verdict : anew };
+}
+
 function findingOf(pWeighing: number, pLoss: number, pGain: number): Finding {
   if (pGain <= NOTE_ALPHA) return 'gain';
   if (pWeighing > NOTE_ALPHA) return 'closes';

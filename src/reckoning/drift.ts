@@ -1,6 +1,7 @@
 // Loss over time at one bench, operation and alloy: the usual rate, and charts that notice when it moves.
 import { normalDensity, normalTail, normalUpper, studentTail } from './distributions.ts';
 import { weightedMean } from './fine-metal.ts';
+import { scoreOf, type UsualLoss } from './loss-law.ts';
 import { cholesky, type Matrix, solve, type Vector, whiten } from './matrix.ts';
 
 export interface Prior {
@@ -13,6 +14,8 @@ export interface Rate {
   readonly uRate: number;
   /** Spread between jobs beyond what their own u explains. */
   readonly tau: number;
+  /** How many jobs it was learned from; silent where it is assumed. */
+  readonly jobs?: number;
 }
 /** From this many jobs on the spread between them is estimated and no longer taken from the prior. */
 const ENOUGH_FOR_TAU = 8;
@@ -22,7 +25,7 @@ export function usualRate(losses: readonly { readonly value: number; readonly u:
   const tau = losses.length < ENOUGH_FOR_TAU ? prior.tau : betweenJobs(losses);
   const spread = losses.map(({ value, u }) => ({ value, u: Math.hypot(u, tau) }));
   const { value, u } = weightedMean([{ value: prior.rate, u: prior.uRate }, ...spread]);
-  return { rate: value, uRate: u, tau };
+  return { rate: value, uRate: u, tau, jobs: losses.length };
 }
 
 function betweenJobs(losses: readonly { readonly value: number; readonly u: number }[]): number {
@@ -63,14 +66,15 @@ export interface RunningSums {
   readonly alarms: readonly Alarm[];
 }
 
-/** Page's test on both sides: S = max(0, S + z − k), alarm when S > h; `restart` sets the sum to 0 after an alarm (Page 1954). */
-export function runningSums(scores: Vector, k: number, h: number, restart = true): RunningSums {
+/** Page's test on both sides: S = max(0, S + w·z − k·w²), alarm when S > h; `restart` sets the sum to 0 after an alarm (Page 1954). `weights`: the share of the shift sought that each score would show, 1 where silent, so that a poorly weighed job neither hides a shift nor makes one. */
+export function runningSums(scores: Vector, k: number, h: number, restart = true, weights: Vector = []): RunningSums {
   const alarms: Alarm[] = [];
   const side = (name: Alarm['side'], sign: 1 | -1) => {
     let sum = 0;
     let since = 0;
     return scores.map((score, at) => {
-      sum = Math.max(0, sum + sign * score - k);
+      const weight = weights[at] ?? 1;
+      sum = Math.max(0, sum + sign * weight * score - k * weight ** 2);
       const shown = sum;
       if (sum > h) alarms.push({ at, side: name, since, size: k + sum / (at - since + 1) });
       if (sum > h && restart) sum = 0;
@@ -104,16 +108,17 @@ export function averageRunLength(k: number, h: number, shift = 0): number {
   );
 }
 
-/** The limit h whose one-sided run length without change is `jobs`. */
+/** The limit h whose one-sided run length without change is `jobs`: ln(run length) grows by about 2k with h, so a few secant steps find it. */
 export function limitFor(jobs: number, k = 0.5): number {
-  let [low, high] = [0, 2];
-  while (averageRunLength(k, high) < jobs) high *= 2;
-  while (high - low > 1e-6) {
-    const middle = (low + high) / 2;
-    if (averageRunLength(k, middle) < jobs) low = middle;
-    else high = middle;
+  const excess = (h: number) => Math.log(averageRunLength(k, h) / jobs);
+  let [h, slope] = [Math.max(0.1, Math.log(1 + 2 * k * k * jobs) / (2 * k) - 1), 2 * k];
+  for (let step = 0, was = excess(h); step < 30 && Math.abs(was) > 1e-7; step++) {
+    const next = Math.max(0, h - was / slope);
+    const is = excess(next);
+    if (next !== h && is !== was) slope = (is - was) / (next - h);
+    [h, was] = [next, is];
   }
-  return high;
+  return h;
 }
 
 /** Run length to ask for: charts × jobs a year on each ÷ false alarms a year that the shop will bear. */
@@ -124,27 +129,71 @@ export const runLengthFor = (charts: number, jobsAYear: number, falseAlarmsAYear
 export interface ChartJob {
   readonly lossG: number;
   readonly uG: number;
+  readonly stepNg?: number;
+  readonly dof?: number;
   readonly basis: number;
   readonly leftOut?: boolean;
 }
+/** `counted`: positions of the jobs that the scores belong to. On an accepted baseline these are the jobs after it, judged by it alone, so that no later job teaches the chart and no alarm goes away. */
 export type Watch =
-  | { readonly chart: 'single jobs' }
-  | { readonly chart: 'self-starting' | 'usual rate'; readonly scores: Vector; readonly rate: Rate; readonly sums: RunningSums };
+  | { readonly chart: 'single jobs'; readonly counted: readonly number[] }
+  | {
+      readonly chart: 'self-starting' | 'usual rate' | 'accepted baseline';
+      readonly counted: readonly number[];
+      readonly scores: Vector;
+      readonly rate: Rate;
+      readonly sums: RunningSums;
+    };
+/** No single job moves a running sum by more than this many spreads: one that does not agree is told by itself. */
+const MOST_SCORE = 4;
 
 const [FROM_SELF_STARTING, FROM_USUAL_RATE] = [3, 20];
 
-/** The chart a stream of jobs has earned: below 3 single closures only, to 19 self-starting, from 20 scores against the usual rate. */
-export function watch(jobs: readonly ChartJob[], prior: Prior, h: number, k = 0.5): Watch {
-  const counted = jobs.filter(({ leftOut }) => !leftOut);
-  if (counted.length < FROM_SELF_STARTING) return { chart: 'single jobs' };
-  const losses = counted.map(({ lossG, uG, basis }) => ({ value: lossG / basis, u: uG / basis }));
+/** The chart a stream of jobs has earned: on an accepted baseline (its first `baseline` jobs) later jobs are scored against it; else below 3 single closures only, to 19 self-starting, from 20 scores against the rate learned from all. */
+export function watch(jobs: readonly ChartJob[], prior: Prior, h: number, { k = 0.5, baseline = 0 } = {}): Watch {
+  const within = (least: number, most: number) => [...jobs.keys()].filter((at) => at >= least && at < most);
+  const taught = within(0, baseline === 0 ? jobs.length : baseline).filter((at) => !jobs[at]?.leftOut);
+  if (taught.length < FROM_SELF_STARTING) return { chart: 'single jobs', counted: taught };
+  const losses = taught.flatMap((at) => shareOf(jobs[at]));
   const rate = usualRate(losses, prior);
-  const tau = flooredTau(rate.tau, prior);
-  const early = counted.length < FROM_USUAL_RATE;
-  const scores = early
-    ? selfStarting(losses.map(({ value }) => value)).flatMap((q) => q ?? [])
-    : losses.map(({ value, u }) => (value - rate.rate) / Math.hypot(u, tau));
-  return { chart: early ? 'self-starting' : 'usual rate', scores, rate, sums: runningSums(scores, k, h) };
+  if (baseline === 0 && taught.length < FROM_USUAL_RATE) {
+    const scores = selfStarting(losses.map(({ value }) => value)).flatMap((q) => q ?? []);
+    return { chart: 'self-starting', counted: taught.slice(-scores.length), scores, rate, sums: runningSums(scores, k, h) };
+  }
+  const counted = baseline === 0 ? taught : within(baseline, jobs.length);
+  const spread = flooredTau(rate.tau, prior);
+  const scores = counted.map((at) => chartScore(jobs[at], rate.rate, spread, prior));
+  const weights = counted.flatMap((at) => shareOf(jobs[at]).map(({ u }) => spread / Math.hypot(spread, u)));
+  const sums = runningSums(scores, k + (DOUBT_SHARE * rate.uRate) / spread, h, true, weights);
+  return { chart: baseline === 0 ? 'usual rate' : 'accepted baseline', counted, scores, rate, sums };
+}
+
+const shareOf = (job: ChartJob | undefined) => (job ? [{ value: job.lossG / job.basis, u: job.uG / job.basis }] : []);
+
+/** How much of the doubt of a baseline's mean the allowance bears (by simulation). */
+const DOUBT_SHARE = 0.5;
+
+/** The normal score of one job's loss under the law of its chart. */
+function chartScore(job: ChartJob | undefined, rate: number, spread: number, prior: Prior): number {
+  if (!job) return 0;
+  const { lossG, uG, stepNg = 0, dof = Number.POSITIVE_INFINITY, basis } = job;
+  const usual = { meanG: Math.max(rate, prior.rate / LEAST_SHARE) * basis, tauG: spread * basis };
+  return Math.min(MOST_SCORE, Math.max(-MOST_SCORE, scoreOf(Math.round(lossG * 1e9), { uG, stepNg, dof, usual })));
+}
+
+/** A learned rate may come out at nothing or below it: dust is never less than this part of what is assumed. */
+const LEAST_SHARE = 20;
+
+/** A few jobs show little of a skewed spread: it is weighed as if this many more had been seen whose spread is so many times their mean (by simulation; common practice, no source). */
+const [SEEN_BEFORE, SPREAD_TO_MEAN] = [20, 1.25];
+const spreadOver = (mean: number, tau: number, seen: number): number =>
+  Math.sqrt((seen * tau ** 2 + SEEN_BEFORE * (SPREAD_TO_MEAN * mean) ** 2) / (seen + SEEN_BEFORE));
+
+/** The usual loss in grams of that many grams worked, at a rate. */
+export function usualLoss({ rate, uRate, tau, jobs = 0 }: Rate, prior: Prior, workedG: number): UsualLoss {
+  const mean = Math.max(rate, prior.rate / LEAST_SHARE);
+  const spread = flooredTau(jobs === 0 ? tau : spreadOver(mean, tau, jobs < ENOUGH_FOR_TAU ? 0 : jobs), prior);
+  return { meanG: mean * workedG, tauG: Math.hypot(spread, uRate) * workedG };
 }
 
 /** Each bench against the others together: z of its rate, since a steady theft from the first day shows on no chart of its own. */

@@ -55,6 +55,12 @@ export function lossTail(lossNg: number, spread: Spread): number {
   return dust ? sumTail(beyondG, u, dof, dust) : studentTail(beyondG / u, dof);
 }
 
+/** The loss as a standard normal score of its law: normal while nothing changes, however skewed the dust. */
+export function scoreOf(lossNg: number, spread: Spread): number {
+  const p = lossTail(lossNg + spread.stepNg / 2, spread);
+  return p <= 0.5 ? tableDeviate(p) : -tableDeviate(1 - p);
+}
+
 /** Both sides of weighing error alone: min(1, 2·tail(|r|)), 1 when the loss is zero. */
 export const eitherTail = (lossNg: number, { uG, stepNg, dof = NORMAL }: Spread): number =>
   lossNg === 0 ? 1 : Math.min(1, 2 * lossTail(Math.abs(lossNg), { uG, stepNg, dof }));
@@ -153,6 +159,19 @@ function tableTail(z: number): number {
   const [a, b, c, d] = [LOG_TAILS[at - 1] ?? 0, LOG_TAILS[at] ?? 0, LOG_TAILS[at + 1] ?? 0, LOG_TAILS[at + 2] ?? 0];
   const [first, second, third] = [b - a, c - 2 * b + a, d - 3 * c + 3 * b - a];
   return Math.exp(a + (1 + x) * (first + (x / 2) * (second + ((x - 1) / 3) * third)));
+}
+
+/** The z whose upper tail is p ≤ ½, from the same table. */
+function tableDeviate(p: number): number {
+  const wanted = Math.log(p);
+  let [low, high] = [0, LOG_TAILS.length - 1];
+  while (high - low > 1) {
+    const middle = (low + high) >> 1;
+    if ((LOG_TAILS[middle] ?? 0) > wanted) low = middle;
+    else high = middle;
+  }
+  const [above, below] = [LOG_TAILS[low] ?? 0, LOG_TAILS[high] ?? 0];
+  return wanted <= below ? LAST_Z : (low + (above - wanted) / (above - below)) / PER_Z;
 }
 
 function normalDeviate(t: number, dof: number): number {

@@ -8,7 +8,7 @@ export interface SkinJob {
   readonly job: string;
   /** All that was weighed in and out of the job; what is missing fell into the skin. */
   readonly weighings: readonly Weighing[];
-  /** The usual dust of this job, which never reaches the skin. */
+  /** The usual dust of this job, of which a share never reaches the skin. */
   readonly usual?: UsualLoss;
 }
 export interface Weighed {
@@ -30,6 +30,7 @@ export function closeSkin(
     readonly added?: readonly Weighed[];
     readonly removed?: readonly Weighed[];
   },
+  lost: { readonly share: number; readonly uShare: number } = { share: 1, uShare: 0 },
 ): SkinClosure {
   const { opening, closing, added = [], removed = [] } = skin;
   const own = [
@@ -37,8 +38,9 @@ export function closeSkin(
     ...[closing, ...removed].map((weighed, i): Weighing => ({ id: `skin out ${i}`, sign: -1, ...weighed })),
   ];
   const usual = jobs.flatMap((job) => job.usual ?? []);
-  const meanG = usual.reduce((sum, loss) => sum + loss.meanG, 0);
-  const tauG = Math.hypot(...usual.map((loss) => loss.tauG));
+  const allG = usual.reduce((sum, loss) => sum + loss.meanG, 0);
+  const meanG = lost.share * allG;
+  const tauG = Math.hypot(lost.uShare * allG, ...usual.map((loss) => lost.share * loss.tauG));
   const closed = closure([...jobs.flatMap(({ weighings }) => weighings), ...own], usual.length > 0 ? { usual: { meanG, tauG } } : {});
   const gave = jobs.map(({ job, weighings }) => ({ job, ng: weighings.reduce((sum, { sign, ng }) => sum + sign * ng, 0) }));
   return { ...closed, gave };

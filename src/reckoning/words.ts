@@ -163,7 +163,7 @@ export function ownerSettlement(
 
 /** The owner's line on a period. */
 export const ownerPeriod = ({ checked, byChance, flagged }: PeriodCount): string =>
-  `${checked} checked; about ${byChance < 10 ? byChance.toFixed(1) : Math.round(byChance)} would show this by chance; ${flagged} did.`;
+  `${checked} checked; chance alone would make at most about ${byChance < 10 ? byChance.toFixed(1) : Math.round(byChance)} of them not agree; ${flagged} did not.`;
 
 /** The owner's sentence on a chart that has given a signal; never shown with a person's name. */
 export const ownerTrend = (where: string, since: string, size: number, runLength: number): string =>

@@ -4,11 +4,12 @@ import { afterEach, beforeEach, describe, expect, it } from 'vitest';
 import { balancesIn } from '../../src/projections/balances.ts';
 import { JOBS, SUPPLIERS, shopFlow } from '../../src/projections/flow.ts';
 import { reckonJob } from '../../src/projections/job-reckoning.ts';
-import { type LossJob, lossCharts, lossJob, periodOf } from '../../src/projections/loss.ts';
+import { type Baselines, chartKey, type LossJob, lossCharts, lossJob, periodOf } from '../../src/projections/loss.ts';
 import { skinPeriods } from '../../src/projections/skins.ts';
 import { told } from '../../src/projections/told.ts';
 import { shelfOn } from '../../src/store/shelf.ts';
 import { instant } from '../../src/units/dates.ts';
+import { massNg } from '../../src/units/mass.ts';
 import { histories, played } from '../histories.ts';
 import { line, openShop, type Shop } from '../shop.ts';
 
@@ -164,11 +165,39 @@ describe('loss over time', () => {
     expect(charts.map(({ againstOthers }) => (againstOthers ?? 0) > 3)).toEqual([false, true, false]);
   });
 
-  it('counts a period: flags by chance are the sum of each job’s own rate', async () => {
+  it('judges jobs after an accepted baseline against it alone, and keeps their alarm whatever comes after', async () => {
+    const one = await asLoss((await polished('19.98')).job);
+    const lost = (lossNg: number, from: number, to: number) =>
+      Array.from({ length: to - from }, (_, i) => ({
+        ...one,
+        job: `${from + i}`,
+        atMs: from + i,
+        closed: { ...one.closed, lossNg: massNg(lossNg) },
+      }));
+    const alarms = (jobs: readonly LossJob[], baselines?: Baselines) => {
+      const watched = lossCharts(jobs, baselines)[0]?.watch;
+      return watched && watched.chart !== 'single jobs'
+        ? watched.sums.alarms.filter(({ side }) => side === 'loss').map(({ at }) => at)
+        : [];
+    };
+    const jobs = [...lost(20_000_000, 1, 31), ...lost(120_000_000, 31, 51)];
+    const accepted = new Map([[chartKey(one), 30]]);
+    const found = alarms(jobs, accepted);
+    expect(found.length).toBeGreaterThan(0);
+    expect(alarms([...jobs, ...lost(120_000_000, 51, 200)], accepted).slice(0, found.length)).toEqual(found);
+  });
+
+  it('lets no job flow less than nothing for want of a sign: what all are short of is their sum', async () => {
+    const jobs = await Promise.all(['19.99', '20.01', '20.00'].map(async (out) => asLoss((await polished(out)).job)));
+    const found = shopFlow([], 'gold', new Set(), jobs, (await balances()).worths, [0, Number.MAX_SAFE_INTEGER]);
+    expect(found.flows).toEqual([]);
+  });
+
+  it('counts a period by the level of its own verdict, on both sides', async () => {
     const one = await asLoss((await polished('19.98')).job);
     const jobs = Array.from({ length: 40 }, (_, i) => ({ ...one, atMs: i }));
     const period = periodOf(jobs, 0, 20);
     expect(period).toMatchObject({ checked: 20, flagged: 0, standing: [] });
-    expect(period.byChance).toBeCloseTo(20 * one.closed.note.trueAlpha, 12);
+    expect(period.byChance).toBeCloseTo(20 * 0.002, 12);
   });
 });

@@ -149,8 +149,8 @@ describe('inventory differences that share inventories', () => {
 
 describe('a period of many jobs', () => {
   it('counts what chance alone would flag', () => {
-    const jobs = [0.0001, 0.004, 0.3, 0.6].map((p) => ({ p, trueAlpha: 0.02 }));
-    expect(periodCount(jobs, 0.05)).toEqual({ checked: 4, byChance: 0.08, flagged: 2, standing: [0, 1] });
+    const jobs = [0.0001, 0.004, 0.3, 0.6].map((p) => ({ pLoss: p, pGain: 1, flagged: p < 0.001 }));
+    expect(periodCount(jobs)).toEqual({ checked: 4, byChance: 0.008, flagged: 1, standing: [0, 1] });
   });
   it('names nothing when nothing stands out', () => {
     expect(benjaminiHochberg([0.2, 0.9, 0.5], 0.05)).toEqual([]);

@@ -11,10 +11,10 @@ import { balanceStory } from './balance-story.ts';
 export async function groundsFor(web: Web, policy: Policy | null, but?: string): Promise<Grounds> {
   const { read, keys } = web.store;
   const { balances } = await balanceStory(web.store);
-  const losses = (await lossHistory(web)).jobs.filter(({ job }) => job !== but);
+  const losses = (await lossHistory(web)).jobs;
   return {
     balances,
-    rateOf: (operation, family) => rateFrom(losses, operation, family),
+    rateOf: (operation, family) => rateFrom(losses, operation, family, but),
     size: await logSize(web.store),
     tares: [...(policy?.tares ?? [])].map(([name, ng]) => ({ name, ng })),
     others: (await shelfOn(read, keys).openPieces()).filter(({ stream }) => stream !== but),

@@ -7,7 +7,7 @@ import { OPERATIONS } from '../../book/usual-loss.ts';
 import { FROM_CHARTS, type LossChart, type LossJob, periodOf } from '../../projections/loss.ts';
 import { thingsAt } from '../../queries/things.ts';
 import type { Closure } from '../../reckoning/closure.ts';
-import { figuresOf, ownerJob, ownerPeriod, ownerTrend, VERDICT_WORDS } from '../../reckoning/words.ts';
+import { figuresOf, ownerPeriod, ownerTrend, VERDICT_WORDS } from '../../reckoning/words.ts';
 import { civilDateOf, formatCivilDate, instant } from '../../units/dates.ts';
 import { respond } from '../form/negotiate.ts';
 import { wordsFor } from '../job/words.ts';
@@ -72,7 +72,7 @@ function shownChart(chart: LossChart, names: Names, policy: Policy): ChartShown 
   const title = `${place === null ? 'Bench not said' : names(place)} · ${OPERATIONS[operation]} · ${family}`;
   const alarm = watch.chart === 'single jobs' ? undefined : watch.sums.alarms.findLast(({ side }) => side === 'loss');
   const trend = alarm ? ownerTrend(title, sinceWords(chart, alarm.since, policy), alarm.size, chart.runLength) : null;
-  const enough = watch.chart === 'usual rate';
+  const enough = watch.chart === 'usual rate' || watch.chart === 'accepted baseline';
   return {
     ...{
       title,
@@ -82,7 +82,7 @@ function shownChart(chart: LossChart, names: Names, policy: Policy): ChartShown 
     more: [...(!enough && trend ? [`An early sign, on few jobs. ${trend}`] : []), ...compared(chart), ...drawnOf(chart)],
     losses: jobs.map((one) => ({ value: permille(one), leftOut: one.leftOut, ...pointOf(one, names, policy) })),
     usual: watch.chart === 'single jobs' ? 0 : 1000 * watch.rate.rate,
-    sums: watch.chart === 'usual rate' ? { limit: chart.limit, points: sumPoints(chart, watch.sums, names, policy) } : null,
+    sums: enough ? { limit: chart.limit, points: sumPoints(chart, watch.sums, names, policy) } : null,
     rows: jobs.map((one) => ({ ...rowOf(one, names, policy) })),
   };
 }
@@ -96,12 +96,12 @@ const permille = ({ closed, workedG }: LossJob): number => closed.lossNg / 1e6 /
 
 const pointOf = (one: LossJob, names: Names, policy: Policy): Pick<RunPoint, 'href' | 'words'> => ({
   href: `/jobs/${one.job}/reckoning`,
-  words: `${names(one.job)}, ${dayWords(one.atMs, policy)}: ${ownerJob(one.closed)}`,
+  words: `${names(one.job)}, ${dayWords(one.atMs, policy)}: ${gapWords(one.closed)}`,
 });
 
 const rowOf = (one: LossJob, names: Names, policy: Policy): ChartShown['rows'][number] => ({
   ...{ job: one.job, bag: names(one.job), day: dayWords(one.atMs, policy), loss: `${permille(one).toFixed(1)} mg/g` },
-  says: `${ownerJob(one.closed)}${one.leftOut ? ' Left out of what is usual until somebody says why.' : ''}`,
+  says: `${gapWords(one.closed)}${one.leftOut ? ' Left out of what is usual until somebody says why.' : ''}`,
 });
 
 function sumPoints(
@@ -117,8 +117,8 @@ function sumPoints(
 }
 
 /** The day of the job at which the change probably began; early scores begin at the third job. */
-function sinceWords({ counted, watch }: LossChart, since: number, policy: Policy): string {
-  const first = counted[since + (watch.chart === 'self-starting' ? 2 : 0)];
+function sinceWords({ counted }: LossChart, since: number, policy: Policy): string {
+  const first = counted[since];
   return first ? dayWords(first.atMs, policy) : 'the first job';
 }
 
