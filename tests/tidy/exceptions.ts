@@ -13,9 +13,6 @@ export const LONG: Readonly<Record<string, string>> = {
   'src/store/audit.ts auditLog': 'still to be taken apart',
   'src/store/devices.ts openDevices': 'still to be taken apart',
   'src/store/open.ts openChecked': 'still to be taken apart',
-  'src/web/form/form-page.ts showFormPage': 'still to be taken apart',
-  'src/web/form/form.ts showForm': 'still to be taken apart',
-  'src/web/setup/setup-lists.ts sectionsOf': 'still to be taken apart',
 };
 
 /** Files with a cast that is still to go. */

@@ -7,18 +7,25 @@ import { formatMoney } from '../../units/money.ts';
 import { jobThings } from '../form/form.ts';
 import { type FormOf, showFormPage } from '../form/form-page.ts';
 import { first, readPosted } from '../form/posted.ts';
+import { type SheetForm, sheetForm } from '../form/sheet-form.ts';
 import { submitForm } from '../form/submit.ts';
 import { withPhotos } from '../job/photos.ts';
 import { type Ctx, type Env, policyFor, type Resource, type Web } from '../session/context.ts';
 import { customerWords, settled, whoseForm } from './customers.ts';
 import { issueSlip } from './slip.ts';
 
-type Values = Readonly<Record<string, unknown>>;
-type Sheet = (typeof SHEETS)['ticket' | 'wait' | 'take-in'];
+type KnownOf = (data: Parameters<typeof customerWords>[1]) => AtTakeIn;
+type SheetWith = (known: KnownOf) => SheetForm;
+/** What a sheet needs beside what was typed: whose it is, in words, the day, and the terms in force. */
+interface AtTakeIn {
+  readonly customer: string;
+  readonly today: CivilDate;
+  readonly terms: string;
+}
 
 export const takeIn: Resource = (web) => {
   const app = new Hono<Env>();
-  const page = (path: string, sheet: Sheet, defaults: (c: Ctx) => Posted, more: (c: Ctx) => Partial<FormOf>) => {
+  const page = (path: string, sheet: SheetWith, defaults: (c: Ctx) => Posted, more: (c: Ctx) => Partial<FormOf>) => {
     app.get(path, async (c) => {
       const after = await afterJob(web, c);
       const whose = await whoseForm(web, c, path, undefined, after?.customer);
@@ -37,39 +44,37 @@ export const takeIn: Resource = (web) => {
     return first(posted, 'agreed') === 'another' ? `/ticket?after=${first(posted, 'job')}` : slip;
   };
   const also = ['another', 'Agreed, and another piece for the same customer'] as const;
-  page('/ticket', SHEETS.ticket, smallDefaults(web), (c) => ({
+  const ticket: SheetWith = (known) => sheetForm(SHEETS.ticket, known);
+  page('/ticket', ticket, smallDefaults(web), (c) => ({
     also,
     days: { promise: daysFor(today(web, c)) },
     next: (_, posted) => bag(c, posted),
   }));
-  page('/take-in', SHEETS['take-in'], fullDefaults(web), (c) => ({
+  const fullPath: SheetWith = (known) => sheetForm(SHEETS['take-in'], known);
+  page('/take-in', fullPath, fullDefaults(web), (c) => ({
     days: { promise: daysFor(today(web, c)) },
     next: (_, posted) => bag(c, posted),
   }));
   page(
     '/wait',
-    SHEETS.wait,
+    (known) => sheetForm(SHEETS.wait, known),
     () => new Map([['priceKind', ['fixed']]]),
     () => ({ asks: 'pin', next: (from, posted) => `/jobs/${first(posted, 'job')}?written=${from}` }),
   );
   return app;
 };
 
-function formOf(web: Web, c: Ctx, action: string, sheet: Sheet, more: Partial<FormOf>): FormOf {
+function formOf(web: Web, c: Ctx, action: string, sheet: SheetWith, more: Partial<FormOf>): FormOf {
   const { terms, termsTexts } = policyFor(c);
-  const known = (data: Values) => ({ customer: customerWords(web, data), today: today(web, c), terms: terms ?? NO_TERMS });
-  const { check, readBack, lines } = sheet as unknown as Record<'check' | 'readBack' | 'lines', (data: Values, known: object) => never[]>;
+  const own = sheet((data) => ({ customer: customerWords(web, data), today: today(web, c), terms: terms ?? NO_TERMS }));
   return {
-    fields: sheet.fields,
-    form: sheet.form,
+    ...own,
     action,
     current: '/',
     next: () => '/',
     ...more,
-    check: (data) => [...(data.customer === undefined && action !== '/wait' ? [NOBODY] : []), ...check(data, known(data))],
+    check: (data) => [...(data.customer === undefined && action !== '/wait' ? [NOBODY] : []), ...(own.check?.(data) ?? [])],
     ...(terms === null ? {} : { terms: { name: terms, lines: termsTexts.get(terms)?.split('\n') ?? [] } }),
-    readBack: (data) => readBack(data, known(data)),
-    lines: (data) => lines(data, known(data)),
   };
 }
 /** What an agreement names where the shop has set no terms. */

@@ -81,29 +81,23 @@ export async function showFormPage(web: Web, c: Ctx, of: FormOf, said: ShownWith
     status: since.length > 0 ? 409 : problems.length > 0 ? 422 : 200,
     json: { ...jsonOf(of, fields), hidden: Object.fromEntries(hidden), problems, since },
     body: EntryForm({
-      ...{
-        title: wording.title,
-        action: of.action,
-        button: of.readBack ? 'Read it back' : (wording.button ?? 'Write the entry'),
-        fields,
-        since,
-      },
-      ...(wording.sections ? { sections: wording.sections } : {}),
-      form: {
-        ...form,
-        expected,
-        ...(wording.often ? { often: wording.often } : {}),
-        ...(of.days ? { days: of.days } : {}),
-      },
+      ...wordsOf(of, wording),
+      fields,
+      since,
+      form: { ...form, expected, ...(wording.often ? { often: wording.often } : {}), ...(of.days ? { days: of.days } : {}) },
       hidden: [...hidden.filter(([name]) => !of.extra?.some(([other]) => other === name)), ...(of.extra ?? [])],
       cautions: allIn(words, await formCautions(web, c, of, typed)),
       asks: of.readBack ? 'session' : (asksNow ?? asksOf(of, c)),
-      late: of.late ?? false,
-      above: of.above,
-      below: of.below,
     }),
   });
 }
+
+/** What a form says around its fields. */
+const wordsOf = ({ action, readBack, late = false, above, below }: FormOf, { title, button, sections }: Form<Fieldset>) => ({
+  ...{ title, action, late, above, below },
+  button: readBack ? 'Read it back' : (button ?? 'Write the entry'),
+  ...(sections ? { sections } : {}),
+});
 
 /** What is typed again to sign for it: as the form says, or as the entry that it writes does. */
 export const asksOf = ({ asks, entry }: FormOf, c: Ctx): May['asks'] =>

@@ -44,51 +44,66 @@ interface ShowOptions {
 const FRESH: ReadonlyMap<string, readonly string[]> = new Map();
 
 /** A form for these fields; `typed` is what was posted before, which keeps its key and what it begins. `job` narrows what may be named. */
-export async function showForm(
-  web: Web,
-  c: Ctx,
-  fields: Fieldset,
-  { job, typed = FRESH, problems = [], asked, named = {} }: ShowOptions = {},
-): Promise<Shown> {
+export async function showForm(web: Web, c: Ctx, fields: Fieldset, options: ShowOptions = {}): Promise<Shown> {
+  const { job, typed = FRESH, problems = [], asked } = options;
   const policy = policyFor(c);
-  const kept = (name: string, make: () => string) => typed.get(name)?.[0] || make();
+  const key = typed.get('formKey')?.[0] || ulid(web.clock()).toLowerCase();
   // Not "form": an input of that name hides the form itself from scripts that ask the form's elements for it.
-  const hidden: (readonly [string, string])[] = [['formKey', kept('formKey', () => ulid(web.clock()).toLowerCase())]];
-  const things: Record<string, readonly (readonly [string, string])[]> = {};
-  const filled = new Map(typed);
-  const streams = new Set<string>([policy.shop, ...(job ? [job.id] : [])]);
-  for (const [name, { role, kinds, control, mayBeMissing }] of Object.entries(fields)) {
-    const kind = kinds[0];
-    if (control.kind === 'list') fillFresh(web, filled, name, control);
-    if (role === 'tells' || control.kind !== 'ref' || !kind || kind === 'entry') continue;
-    if (kind === 'shop') hidden.push([name, policy.shop]);
-    else if (kind === 'job' && job && kinds.length === 1) hidden.push([name, job.id]);
-    else if (role === 'begins' && !mayBeMissing)
-      hidden.push([name, typed.get(name)?.[0] || (kind === 'bag' ? await newBag(web) : newRef(web, kind))]);
-    else {
-      const choices = named[name] ?? (role === 'begins' ? [] : await mayBeNamed(web, kinds, job));
-      for (const thing of choices) streams.add(thing.stream);
-      const fresh = role !== 'names' && kind !== 'bag' ? [[kept(`new.${name}`, () => newRef(web, kind)), 'a new one'] as const] : [];
-      if (fresh[0]) hidden.push([`new.${name}`, fresh[0][0]]);
-      things[name] = [...choices.map((thing) => [thing.id, wordsFor(web, thing)] as const), ...fresh];
-      if (things[name]?.length === 1 && !fields[name]?.mayBeMissing && !filled.has(name)) filled.set(name, [things[name]?.[0]?.[0] ?? '']);
-    }
-  }
-  hidden.push(...(await seenStreams(web, [...streams], typed)));
-  const form: FormState = {
-    typed: filled,
-    problems,
-    things,
-    balances: [...policy.balances].map(([id, { unit, ranges }]) => ({
-      id,
-      name: policy.balanceNames.get(id) ?? '',
-      unit,
-      step: stepWords(ranges[0]?.stepNg ?? 0, unit),
-    })),
-    tares: [...policy.tares.keys()],
-    ...(asked === undefined ? {} : { asked }),
+  const begun: Begun = {
+    hidden: [['formKey', key]],
+    things: {},
+    filled: new Map(typed),
+    streams: new Set([policy.shop, ...(job ? [job.id] : [])]),
   };
-  return { form, hidden };
+  for (const [name, field] of Object.entries(fields)) {
+    if (field.control.kind === 'list') fillFresh(web, begun.filled, name, field.control);
+    await fillRef(web, policy.shop, begun, name, field, options);
+  }
+  const seen = await seenStreams(web, [...begun.streams], typed);
+  const balances = [...policy.balances].map(([id, { unit, ranges }]) => ({
+    id,
+    name: policy.balanceNames.get(id) ?? '',
+    unit,
+    step: stepWords(ranges[0]?.stepNg ?? 0, unit),
+  }));
+  const { filled, things } = begun;
+  return {
+    form: { typed: filled, problems, things, balances, tares: [...policy.tares.keys()], ...(asked === undefined ? {} : { asked }) },
+    hidden: [...begun.hidden, ...seen],
+  };
+}
+
+/** A form while its fields are gone through. */
+interface Begun {
+  readonly hidden: (readonly [string, string])[];
+  readonly things: Record<string, readonly (readonly [string, string])[]>;
+  readonly filled: Map<string, readonly string[]>;
+  readonly streams: Set<string>;
+}
+
+/** What a field may name or begins: known from where the form stands, made for it, or offered. */
+async function fillRef(web: Web, shop: string, begun: Begun, name: string, field: Fieldset[string], options: ShowOptions): Promise<void> {
+  const { role, kinds, control, mayBeMissing } = field;
+  const { job, typed = FRESH, named = {} } = options;
+  const [kind] = kinds;
+  if (role === 'tells' || control.kind !== 'ref' || !kind || kind === 'entry') return;
+  const { hidden, things, filled, streams } = begun;
+  if (kind === 'shop') hidden.push([name, shop]);
+  else if (kind === 'job' && job && kinds.length === 1) hidden.push([name, job.id]);
+  else if (role === 'begins' && !mayBeMissing)
+    hidden.push([name, typed.get(name)?.[0] || (kind === 'bag' ? await newBag(web) : newRef(web, kind))]);
+  else {
+    const choices = named[name] ?? (role === 'begins' ? [] : await mayBeNamed(web, kinds, job));
+    for (const thing of choices) streams.add(thing.stream);
+    const fresh = role === 'names' || kind === 'bag' ? null : typed.get(`new.${name}`)?.[0] || newRef(web, kind);
+    if (fresh !== null) hidden.push([`new.${name}`, fresh]);
+    const offered = [
+      ...choices.map((thing) => [thing.id, wordsFor(web, thing)] as const),
+      ...(fresh === null ? [] : [[fresh, 'a new one'] as const]),
+    ];
+    things[name] = offered;
+    if (offered.length === 1 && !mayBeMissing && !filled.has(name)) filled.set(name, [offered[0]?.[0] ?? '']);
+  }
 }
 
 /** Names for the things that the rows of a list may begin. */

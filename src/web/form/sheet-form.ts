@@ -3,7 +3,8 @@ import type { Data, Fields } from '../../book/entry.ts';
 import type { Sheet } from '../../sheets/sheet.ts';
 import type { FormOf, Values } from './form-page.ts';
 
-type SheetForm = Pick<FormOf, 'fields' | 'form' | 'lines' | 'check' | 'ask' | 'readBack'>;
+/** What a sheet gives to a form. */
+export type SheetForm = Pick<FormOf, 'fields' | 'form' | 'lines' | 'check' | 'ask' | 'readBack'>;
 
 /** The sheet's own part of a form; `known` is what the ledger says beside what was typed. */
 export function sheetForm<N extends string, F extends Fields, Known>(

@@ -10,72 +10,84 @@ import { type Policy, thingsOf, type Web } from '../session/context.ts';
 
 type Link = readonly [href: string, words: string];
 
+const metalWords = ({ says }: Thing) => METAL_WORDS[says.metal as MetalCode] ?? '';
+/** Words for places, by their names in the ledger. */
+type Names = ReadonlyMap<string, string>;
+interface Listed extends Omit<SetupSection, 'rows'> {
+  /** What stands beside one of them. */
+  readonly more: (thing: Thing, nameOf: Names) => string;
+  readonly next: (thing: Thing) => Link | null;
+}
+/** Things that are listed with what is done with each next. */
+const LISTED = {
+  place: {
+    title: 'Places, trays and boxes',
+    none: 'No place is named yet. Begin with the safe.',
+    add: [
+      ['/write/place_named', 'Name a place'],
+      ['/write/container_named', 'Name a tray or box'],
+    ],
+    more: placeWords,
+    next: () => null,
+  },
+  balance: {
+    title: 'Balances',
+    none: 'No balance yet: nothing can be weighed.',
+    add: [['/write/balance_put_in_service', 'Put a balance in service']],
+    more: ({ balance }) => `in ${balance?.unit ?? 'g'}`,
+    next: ({ id }) => [`/balances/${id}/check`, 'Check it'],
+  },
+  lot: {
+    title: 'Scrap lots',
+    none: 'No open lot. Worn metal that is cut away needs one, or a packet.',
+    add: [['/write/lot_opened', 'Open a lot']],
+    more: (lot) => `${metalWords(lot)}, ${lot.status ?? 'open'}`,
+    next: () => null,
+  },
+  stock: {
+    title: 'Stock',
+    none: 'No stock yet.',
+    add: [['/write/metal_received', 'Metal comes in']],
+    more: metalWords,
+    next: () => null,
+  },
+  skin: {
+    title: 'Bench skins',
+    none: 'No skin yet. It begins with its first lemel.',
+    add: [['/write/lemel_gathered', 'Gather lemel']],
+    more: metalWords,
+    next: ({ id }) => [`/write/skin_emptied?skin=${id}`, 'Empty it'],
+  },
+} as const satisfies Readonly<Record<string, Listed>>;
+
 /** Every list, in the order in which a shop begins. */
 export async function sectionsOf(web: Web, policy: Policy, people: readonly Thing[]): Promise<readonly SetupSection[]> {
   const places = await thingsOf(web, 'place');
   const nameOf = new Map(places.map((place) => [place.id, wordsFor(web, place)]));
-  const rowsOf = async (kind: 'balance' | 'lot' | 'stock' | 'skin', more: (thing: Thing) => string, next: (thing: Thing) => Link | null) =>
-    (await thingsOf(web, kind)).map((thing) => ({
+  const listed = async (kind: keyof typeof LISTED): Promise<SetupSection> => {
+    const { more, next, ...section }: Listed = LISTED[kind];
+    const things = kind === 'place' ? places : await thingsOf(web, kind);
+    const rows = things.map((thing) => ({
       words: wordsFor(web, thing),
       href: `/things/${thing.id}`,
-      more: more(thing),
+      more: more(thing, nameOf),
       next: next(thing),
     }));
-  const metalOf = ({ says }: Thing) => METAL_WORDS[says.metal as MetalCode] ?? '';
+    return { ...section, rows };
+  };
   return [
     { title: 'People', none: 'Nobody yet.', add: [['/write/person_joined', 'Somebody joins']], rows: await peopleRows(web, people) },
-    {
-      title: 'Places, trays and boxes',
-      none: 'No place is named yet. Begin with the safe.',
-      add: [
-        ['/write/place_named', 'Name a place'],
-        ['/write/container_named', 'Name a tray or box'],
-      ],
-      rows: places.map((place) => ({
-        words: wordsFor(web, place),
-        href: `/things/${place.id}`,
-        more: placeWords(place, nameOf),
-        next: null,
-      })),
-    },
-    {
-      title: 'Balances',
-      none: 'No balance yet: nothing can be weighed.',
-      add: [['/write/balance_put_in_service', 'Put a balance in service']],
-      rows: await rowsOf(
-        'balance',
-        ({ balance }) => `in ${balance?.unit ?? 'g'}`,
-        ({ id }) => [`/balances/${id}/check`, 'Check it'],
-      ),
-    },
+    await listed('place'),
+    await listed('balance'),
     {
       title: 'Tares',
       none: 'Nothing listed yet. A bag, a tag and a dish save a sum at every weighing.',
       add: [['/write/tare_listed', 'List a tare']],
       rows: [...policy.tares].map(([words, ng]) => ({ words, href: null, more: formatMassWithUnit(massNg(ng), 'g', 2), next: null })),
     },
-    {
-      title: 'Scrap lots',
-      none: 'No open lot. Worn metal that is cut away needs one, or a packet.',
-      add: [['/write/lot_opened', 'Open a lot']],
-      rows: await rowsOf(
-        'lot',
-        (lot) => `${metalOf(lot)}, ${lot.status ?? 'open'}`,
-        () => null,
-      ),
-    },
-    {
-      title: 'Stock',
-      none: 'No stock yet.',
-      add: [['/write/metal_received', 'Metal comes in']],
-      rows: await rowsOf('stock', metalOf, () => null),
-    },
-    {
-      title: 'Bench skins',
-      none: 'No skin yet. It begins with its first lemel.',
-      add: [['/write/lemel_gathered', 'Gather lemel']],
-      rows: await rowsOf('skin', metalOf, ({ id }) => [`/write/skin_emptied?skin=${id}`, 'Empty it']),
-    },
+    await listed('lot'),
+    await listed('stock'),
+    await listed('skin'),
     {
       title: 'How the shop works',
       none: '',
@@ -98,7 +110,7 @@ const peopleRows = (web: Web, people: readonly Thing[]): Promise<readonly SetupR
     }),
   );
 
-function placeWords({ says, money }: Thing, nameOf: ReadonlyMap<string, string>): string {
+function placeWords({ says, money }: Thing, nameOf: Names): string {
   const limit = money['insurer limit'];
   const parts = [
     says.kind,
