@@ -36,6 +36,8 @@ export interface LossHistory {
 /** A page waits for so many jobs; where more are due it waits only if none are known yet, and the rest follows while everybody else has turns. */
 const AT_ONCE = 100;
 const CHUNK = 10;
+/** So few between two turns that no page waits long beside it. */
+const STEP = 2;
 
 const reckoned = growing<Reckoned>(
   () => ({ rows: new Map(), due: new Set(), changes: 0, points: null, charts: null, isGoingOn: false }),
@@ -53,7 +55,7 @@ export async function lossHistory({ store }: Pick<Web, 'store'>): Promise<LossHi
   if (known.changes < changes.length) for (const [job, { lastMs }] of known.rows) if (lastMs >= changedMs) known.due.add(job);
   known.changes = changes.length;
   const isWaiting = known.due.size <= AT_ONCE || known.rows.size === 0;
-  for (let done = 0; isWaiting && done < AT_ONCE && known.due.size > 0; done += CHUNK) await reckonSome(store, known, balances);
+  for (let done = 0; isWaiting && done < AT_ONCE && known.due.size > 0; done += CHUNK) await reckonSome(store, known, balances, CHUNK);
   if (known.due.size > 0 && !known.isGoingOn) goOn(store, known);
   const jobs = known.points ?? [...known.rows.values()].flatMap(({ loss }) => loss ?? []);
   known.points = jobs;
@@ -66,9 +68,9 @@ export async function lossHistory({ store }: Pick<Web, 'store'>): Promise<LossHi
 }
 
 /** Reads what is committed by now, outside of every page's own moment: an older one could miss what made a job due. */
-const reckonSome = AsyncResource.bind(async (store: Web['store'], known: Reckoned, balances: Balances): Promise<void> => {
+const reckonSome = AsyncResource.bind(async (store: Web['store'], known: Reckoned, balances: Balances, most: number): Promise<void> => {
   const some: string[] = [];
-  for (const job of known.due) if (some.push(job) === CHUNK) break;
+  for (const job of known.due) if (some.push(job) === most) break;
   for (const [job, kept] of await entriesOfAll(store, some)) {
     const entries = told(kept);
     const lastMs = Math.max(...entries.map(({ atMs }) => atMs));
@@ -82,7 +84,7 @@ const reckonSome = AsyncResource.bind(async (store: Web['store'], known: Reckone
 const goOn = AsyncResource.bind(async (store: Web['store'], known: Reckoned): Promise<void> => {
   known.isGoingOn = true;
   try {
-    for (; known.due.size > 0; await turnOfTheLoop()) await reckonSome(store, known, (await balanceStory(store)).balances);
+    for (; known.due.size > 0; await turnOfTheLoop()) await reckonSome(store, known, (await balanceStory(store)).balances, STEP);
   } catch {
     // What is due stays due: the next page that asks goes on, and says so until then.
   } finally {
