@@ -42,7 +42,7 @@ describe('the list of entries', () => {
     expectTypeOf<string>().not.toExtend<RefusalCode>();
   });
 
-  it('gives no field, and no part of one, a name that forms keep for themselves', () => {
+  it('gives no field a name that forms keep for themselves', () => {
     const kept = ['formKey', 'pin', 'password', 'agreed', 'change', 'addRow', 'occurredAt', 'draft', 'seen', 'rows'];
     const names = table.flatMap(([, { fields }]) => Object.keys(fields as Fields));
     expect(names.filter((name) => kept.includes(name))).toEqual([]);

@@ -1,5 +1,7 @@
 // What ends a session at once, through the whole program: a new PIN, somebody who leaves; and what the owner's password is asked for.
+import sharp from 'sharp';
 import { afterEach, beforeEach, describe, expect, it } from 'vitest';
+import { keepPhoto } from '../../src/store/photos.ts';
 import { line } from '../shop.ts';
 import { openSite, PASSWORD, PIN, type Site, type Visitor } from './site.ts';
 
@@ -31,6 +33,18 @@ describe('a session', () => {
     expect((await bench.postJson('/drafts', {})).status).toBe(401);
     const answer = await site.shop.tell([line('note_added', { job: 'job_x', text: 'x' })], { by: who('bench') as never });
     expect(answer).toMatchObject({ answer: 'refused' });
+  });
+  it('that has ended shows no photograph that its browser kept: each is asked for anew', async () => {
+    const picture = await sharp({ create: { width: 8, height: 8, channels: 3, background: '#fff' } })
+      .png()
+      .toBuffer();
+    const kept = await keepPhoto(site.web.photosDir, new Uint8Array(picture));
+    const path = `/photos/${'hash' in kept ? kept.hash : ''}`;
+    const shown = await bench.get(path);
+    const tag = { 'if-none-match': shown.headers.get('etag') ?? '' };
+    expect([shown.status, shown.headers.get('cache-control')]).toEqual([200, 'private, no-cache']);
+    expect((await bench.get(path, tag)).status).toBe(304);
+    expect((await site.nobody.get(path, tag)).status).toBe(303);
   });
   it('of the owner goes on where they change their own PIN, and nowhere else', async () => {
     const other = await site.as('owner');

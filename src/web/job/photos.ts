@@ -11,8 +11,10 @@ export const photos: Resource = (web) => {
     const hash = c.req.param('hash');
     const bytes = await readPhoto(web.photosDir, hash);
     if (!bytes) return c.notFound();
-    c.header('Cache-Control', 'private, max-age=31536000, immutable');
+    // Asked for anew each time, so that a browser whose session has ended shows none of them.
+    c.header('Cache-Control', 'private, no-cache');
     c.header('ETag', `"${hash}"`);
+    if (c.req.header('if-none-match') === `"${hash}"`) return c.body(null, 304);
     return c.body(new Uint8Array(bytes), 200, { 'Content-Type': 'image/webp' });
   });
   return app;
