@@ -32,6 +32,7 @@ import type { App, Env, Web } from './web/session/context.ts';
 import { gate, headers, knownHost, sameOrigin } from './web/session/guard.ts';
 import { health } from './web/session/health.ts';
 import { oneMoment } from './web/session/moment.ts';
+import { remembered } from './web/session/remembered.ts';
 import { signIn } from './web/session/sign-in.ts';
 import { noSuchPage, trouble } from './web/session/trouble.ts';
 import { devices } from './web/setup/devices.ts';
@@ -75,14 +76,13 @@ const RESOURCES = [
 /** Puts the resources together behind headers, origin check and route table. */
 export function createApp(web: Web, onBug: (error: unknown, path: string) => void = () => undefined): App {
   const app = new Hono<Env>();
-  app.use('*', compress(), headers, knownHost(web), sameOrigin(web), oneMoment(web), gate(web));
+  app.use('*', compress(), headers, knownHost(web), sameOrigin(web), oneMoment(web), gate(web), remembered(web));
   for (const resource of RESOURCES) app.route('/', resource(web));
   app.notFound(noSuchPage);
   app.onError((error, c) => {
     if (error instanceof NotTaken) return trouble(c, error.status, error.message);
     if (error instanceof ReadOnly) return trouble(c, 503, `Not written. ${error.message}`);
-    if (error instanceof StorageFault)
-      return trouble(c, 503, `Not written (${error.code}). What you typed is still on the screen behind this one: go back and try again.`);
+    if (error instanceof StorageFault) return trouble(c, 503, `${error.message} What you typed is still on the screen behind this one.`);
     onBug(error, c.req.path);
     const say = 'Not written: something in the program is wrong. Go back; what you typed is still there. The log of the program says more.';
     return trouble(c, 500, say);

@@ -1,97 +1,60 @@
-// The command line: thin; each command is a few calls of the store.
+// The command line: finds the command, answers --help and --version, and turns what went wrong into a sentence.
+import { readFileSync } from 'node:fs';
+import { join } from 'node:path';
+import { parseArgs } from 'node:util';
+import { COMMANDS, type CommandOfLine, Misused } from './commands.ts';
+import { sentenceOf } from './faults.ts';
+import { ROOT } from './machine.ts';
 
-import { createReadStream } from 'node:fs';
-import { createInterface } from 'node:readline';
-import { Readable } from 'node:stream';
-import { pipeline } from 'node:stream/promises';
-import { base64 } from './log/bytes.ts';
-import { clock, openData, random } from './machine.ts';
-import { thingsOfKind } from './queries/things.ts';
-import { openAccess } from './store/access.ts';
-import type { Store } from './store/open.ts';
-import { rebuild } from './store/replay.ts';
-import { exportLines, importLines } from './store/transfer.ts';
-
-const USAGE = `lemel verify-log            is the record whole and unaltered? names the first bad place
-lemel export                every entry as JSON Lines, to standard output
-lemel import FILE           an export into an empty data directory
-lemel rebuild               folds what the screens show anew from the entries
-lemel owner-pin PIN         a new PIN for the owner
-LEMEL_DATA names the data directory (./data).`;
-
-const COMMANDS: Readonly<Record<string, (store: Store, argument: string | undefined) => Promise<number>>> = {
-  async 'verify-log'(store) {
-    const found = await store.check(progress('checked'));
-    if ('bad' in found) {
-      console.error(found.bad.say);
-      return 1;
-    }
-    console.log(`${found.size} entries, whole and unaltered; root ${base64(found.root)}; ${found.signatures} signatures good.`);
-    return 0;
-  },
-  async export(store) {
-    await store.snapshot(async (read) => {
-      const lines = async function* () {
-        for await (const line of exportLines(read, store.log)) yield `${line}\n`;
-      };
-      await pipeline(Readable.from(lines()), process.stdout, { end: false }).catch(onlyClosedPipe);
+async function main(verb: string | undefined, given: readonly string[]): Promise<number> {
+  if (verb === '--version') return say((JSON.parse(readFileSync(join(ROOT, 'package.json'), 'utf8')) as { version: string }).version);
+  if (verb === '--help' || verb === 'help') return say(helpOfAll());
+  const command = verb !== undefined && Object.hasOwn(COMMANDS, verb) ? COMMANDS[verb] : undefined;
+  if (!command) return misused(verb === undefined ? 'Name a command.' : `There is no command ${verb}.`, helpOfAll());
+  try {
+    const { values, positionals } = parseArgs({
+      args: [...given],
+      options: { help: { type: 'boolean', short: 'h' }, ...command.options },
+      allowPositionals: true,
     });
-    return 0;
-  },
-  async import(store, path) {
-    if (path === undefined) return usage();
-    const size = await importLines(
-      store.file,
-      store.keys,
-      createInterface({ input: createReadStream(path), crlfDelay: Number.POSITIVE_INFINITY }),
-    );
-    console.log(`${size} entries imported.`);
-    return 0;
-  },
-  async rebuild(store) {
-    console.log(`${await rebuild(store.file, store.keys, progress('read'))} entries read; the screens follow from them again.`);
-    return 0;
-  },
-  async 'owner-pin'(store, pin) {
-    if (pin === undefined || !/^\d{4,8}$/.test(pin)) return usage('Give a PIN of 4 to 8 figures.');
-    const people = await thingsOfKind(store, 'person');
-    const owner = people.find(({ role }) => role === 'owner');
-    if (!owner) return usage('This ledger has no owner yet: start the program and open its one-time link.');
-    await openAccess(store.access, store.pepper, clock, random).setCredential(owner.id as never, 'pin', pin);
-    console.log('The owner has a new PIN.');
-    return 0;
-  },
-};
+    if (values.help) return say(helpOf(command));
+    const unasked = positionals[command.takes];
+    if (unasked !== undefined) throw new Misused(`${unasked} is one word too many.`);
+    return await command.run(process.env.LEMEL_DATA ?? 'data', positionals, values);
+  } catch (error) {
+    if (error instanceof Misused || String((error as { code?: unknown }).code).startsWith('ERR_PARSE_ARGS'))
+      return misused((error as Error).message, helpOf(command));
+    console.error(sentenceOf(error));
+    return 1;
+  }
+}
 
-function usage(problem?: string): number {
-  console.error(problem ?? USAGE);
+function say(text: string): number {
+  console.log(text);
+  return 0;
+}
+
+function misused(problem: string, help: string): number {
+  console.error(`${problem}\n\n${help}`);
   return 2;
 }
 
-/** Whoever reads the export may stop reading it. */
-function onlyClosedPipe(error: NodeJS.ErrnoException): void {
-  if (error.code !== 'EPIPE' && error.code !== 'ERR_STREAM_PREMATURE_CLOSE') throw error;
+const ENDINGS = 'Ends with 0 when it was done, 1 when it could not be done or something is not whole, 2 when it was asked wrongly.';
+
+function helpOf({ called, does, help }: CommandOfLine): string {
+  return `lemel ${called}\n  ${does}\n\n${help}\nLEMEL_DATA names the data directory (./data).\n${ENDINGS}`;
 }
 
-/** A line every second while something long goes on. */
-function progress(what: string): (done: number) => void {
-  let last = clock();
-  return (done) => {
-    if (clock() - last < 1000) return;
-    last = clock();
-    process.stderr.write(`${done} entries ${what}\n`);
-  };
+function helpOfAll(): string {
+  const lines = Object.values(COMMANDS).map(({ called, does }) => `lemel ${called.padEnd(26)} ${does}`);
+  return [
+    ...lines,
+    '',
+    'lemel COMMAND --help says more; lemel --version its number.',
+    'LEMEL_DATA names the data directory (./data).',
+    ENDINGS,
+  ].join('\n');
 }
 
-const [name, argument] = process.argv.slice(2);
-const command = name !== undefined && Object.hasOwn(COMMANDS, name) ? COMMANDS[name] : undefined;
-if (!command) process.exit(usage());
-try {
-  const store = await openData(process.env.LEMEL_DATA ?? 'data');
-  const code = await command(store, argument);
-  await store.close();
-  process.exitCode = code;
-} catch (error) {
-  console.error((error as Error).message);
-  process.exit(1);
-}
+const [name, ...args] = process.argv.slice(2);
+process.exitCode = await main(name, args);

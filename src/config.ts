@@ -3,11 +3,11 @@ import { z } from 'zod';
 
 const schema = z.object({
   LEMEL_DATA: z.string().min(1, 'Name the data directory.').default('data'),
-  LEMEL_PORT: z.coerce
-    .number('Give a port number.')
-    .int()
-    .min(1, 'Give a port from 1 to 65535.')
-    .max(65_535, 'Give a port from 1 to 65535.')
+  LEMEL_PORT: z
+    .string()
+    .regex(/^[1-9]\d{0,4}$/, 'Give a port from 1 to 65535, in decimal figures.')
+    .transform(Number)
+    .refine((port) => port <= 65_535, 'Give a port from 1 to 65535.')
     .default(8417),
   LEMEL_MODE: z.enum(['loopback', 'lan'], 'Choose loopback, for this PC alone, or lan, for screens in the shop.').default('loopback'),
   LEMEL_ADDRESS: z

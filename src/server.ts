@@ -5,6 +5,7 @@ import { join } from 'node:path';
 import { serve } from '@hono/node-server';
 import { createApp } from './app.ts';
 import { readConfig } from './config.ts';
+import { sentenceOf } from './faults.ts';
 import { clock, openData, ROOT, random } from './machine.ts';
 import { thingsOfKind } from './queries/things.ts';
 import { openAccess } from './store/access.ts';
@@ -34,12 +35,7 @@ if (process.argv.includes('--check-config')) {
   process.exit(0);
 }
 
-const store = await openData(config.dataDir).catch((error: unknown) => {
-  const code = (error as { code?: unknown }).code;
-  if (code === 'EACCES' || code === 'EROFS' || code === 'EPERM')
-    return stop(`The data directory ${config.dataDir} cannot be written. Give this user the right to, or set LEMEL_DATA.`);
-  return stop((error as Error).message);
-});
+const store = await openData(config.dataDir).catch((error: unknown) => stop(sentenceOf(error)));
 const access = openAccess(store.access, store.pepper, clock, random);
 const directory = await openDirectory(store);
 const web = {
@@ -58,13 +54,11 @@ const certificate = config.mode === 'lan' ? await certificateFor(join(store.dir,
 const where = { fetch: app.fetch, hostname: config.address, port: config.port, serverOptions: { ...PATIENCE, ...certificate } };
 const server = serve(certificate ? { ...where, createServer } : where, async () => {
   log({ serving: config.baseUrl, readOnly: store.readOnly, ...(certificate ? { certificate: fingerprintOf(certificate) } : {}) });
+  for (const sentence of store.told) process.stdout.write(`${sentence}\n`);
   if (store.readOnly) process.stdout.write(`Read only: ${store.readOnly}\n`);
   process.stdout.write(await wayIn());
 });
-server.on('error', (error: NodeJS.ErrnoException) => {
-  if (error.code === 'EADDRINUSE') stop(`Port ${config.port} is in use. Stop what uses it, or set LEMEL_PORT to another.`);
-  stop(error.message);
-});
+server.on('error', (error) => stop(sentenceOf(error)));
 
 /** What to open first: the one-time link of the first run, that of the first screen on the shop's network, or the program itself. */
 async function wayIn(): Promise<string> {

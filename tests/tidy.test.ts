@@ -24,7 +24,7 @@ const SOURCES = [...filesUnder('src'), ...filesUnder('views')];
 const HOUSE: Sources = Object.fromEntries([...SOURCES, ...filesUnder('drizzle'), ...filesUnder('seed')].map((path) => [path, read(path)]));
 const PROGRAM: Sources = Object.fromEntries(SOURCES.map((path) => [path, read(path)]));
 /** What is started by name: the server, the command line, the demo. */
-const PROGRAMS = ['src/server.ts', 'src/cli.ts'];
+const PROGRAMS = ['src/server.ts', 'src/cli.ts', 'src/check-worker.ts'];
 const STARTED = [...PROGRAMS, ...filesUnder('seed').filter((path) => /\/(?:seed|demo|pictures)\.ts$/.test(path))];
 /** The members of a list of exceptions that nothing needs. */
 const idle = (exceptions: Readonly<Record<string, string>>, needed: readonly string[]): readonly string[] =>

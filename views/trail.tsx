@@ -2,7 +2,10 @@
 import { Ledger, type LedgerLine } from './parts/ledger.tsx';
 
 export interface Checked {
-  readonly whole: boolean;
+  /** Null while it is still being looked at. */
+  readonly whole: boolean | null;
+  /** When the check ended, in words. */
+  readonly at?: string;
   readonly say: string;
   readonly seq?: number | null;
   readonly root?: string;
@@ -13,6 +16,8 @@ interface Props {
   /** Where the entries before these are. */
   readonly older: string | null;
   readonly checked: Checked | null;
+  /** What no check can show, in sentences. */
+  readonly unseen: readonly string[];
   readonly only: { readonly by: string; readonly type: string };
   readonly people: Options;
   readonly types: Options;
@@ -20,7 +25,7 @@ interface Props {
 }
 type Options = readonly (readonly [value: string, words: string])[];
 
-export function TrailView({ lines, older, checked, only, people, types, canExport }: Props) {
+export function TrailView({ lines, older, checked, unseen, only, people, types, canExport }: Props) {
   return (
     <>
       <section class="head">
@@ -32,8 +37,9 @@ export function TrailView({ lines, older, checked, only, people, types, canExpor
         {canExport && <a href="/export.jsonl">Download every entry (JSON Lines)</a>}
       </section>
       {checked && (
-        <div class={checked.whole ? 'written' : 'summary'} role="status">
-          <h2>{checked.whole ? 'The log is whole' : 'The log is not whole'}</h2>
+        <div class={checked.whole === false ? 'summary' : 'written'} role="status">
+          <h2>{checked.whole === null ? 'The log is being checked' : checked.whole ? 'The log is whole' : 'The log is not whole'}</h2>
+          {checked.at !== undefined && <p class="soft">As of {checked.at}.</p>}
           <p>{checked.say}</p>
           {checked.root && (
             <p>
@@ -44,6 +50,14 @@ export function TrailView({ lines, older, checked, only, people, types, canExpor
           )}
         </div>
       )}
+      <details>
+        <summary>What the check cannot show</summary>
+        <ul>
+          {unseen.map((sentence) => (
+            <li>{sentence}</li>
+          ))}
+        </ul>
+      </details>
       <form class="only" method="get" action="/trail">
         <Only name="by" label="Written by" all="anybody" options={people} chosen={only.by} />
         <Only name="type" label="Kind of entry" all="any" options={types} chosen={only.type} />

@@ -2,7 +2,7 @@
 import { base64url, equal } from './bytes.ts';
 import type { Checkpoint } from './checkpoint.ts';
 import { GENESIS, type Leaf, type LeafCode, type Link, readLeaf } from './leaf.ts';
-import { append, EMPTY_FRONTIER, leafHash, rootOf, type Sha256 } from './merkle.ts';
+import { append, EMPTY_FRONTIER, type Frontier, leafHash, type MerkleNode, rootOf, type Sha256 } from './merkle.ts';
 
 const SAYS = {
   other_log: 'it belongs to another ledger',
@@ -27,9 +27,21 @@ export interface Verified {
   readonly size: number;
   readonly root: Uint8Array;
 }
+export interface Taken {
+  readonly leaf: Leaf;
+  /** Base64url, as links hold it. */
+  readonly hash: string;
+  readonly hashBytes: Uint8Array;
+  /** The nodes it completed. */
+  readonly nodes: readonly MerkleNode[];
+  /** The tree after it. */
+  readonly frontier: Frontier;
+}
 export interface Verification {
   /** Takes the next leaf; answers the first fault, and the same one ever after. */
   take(bytes: Uint8Array): Fault | null;
+  /** What the last leaf that was good came to, so that nobody reads, hashes or appends it a second time. */
+  taken(): Taken;
   /** When there are no more leaves. */
   finish(): Verified | Fault;
 }
@@ -39,6 +51,7 @@ export function beginVerification(sha: Sha256, origin: string, checkpoints: read
   const heads = new Map<string, Head>();
   const due = checkpoints.toSorted((a, b) => b.size - a.size);
   let frontier = EMPTY_FRONTIER;
+  let taken: Taken | null = null;
   let run: Run = { command: '', next: 0, size: 0 };
   const atSize = (size: number): Fault | null => {
     for (let last = due.at(-1); last?.size === size; last = due.at(-1)) {
@@ -55,11 +68,10 @@ export function beginVerification(sha: Sha256, origin: string, checkpoints: read
     if ('refused' in read) return { seq, code: read.refused, words: wordsAt(seq, read.say) };
     const { leaf } = read;
     const code = placeFault(leaf, origin, seq) ?? linkFault(leaf.links, heads) ?? partFault(leaf, run);
-    if (code !== null) return fault(seq, code);
-    const hash = leafHash(sha, bytes);
-    for (const { s, n } of leaf.links) heads.set(s, { n, hash: base64url(hash) });
-    run = { command: leaf.command, next: leaf.part[0] + 1, size: leaf.part[1] };
-    frontier = append(sha, frontier, hash).frontier;
+    if (code) return fault(seq, code);
+    taken = placed(sha, leaf, bytes, frontier);
+    frontier = taken.frontier;
+    run = follow(heads, taken);
     return atSize(frontier.size);
   };
   return {
@@ -67,12 +79,29 @@ export function beginVerification(sha: Sha256, origin: string, checkpoints: read
       found ??= next(bytes);
       return found;
     },
+    taken: () => taken ?? nothingTaken(),
     finish: () => {
       const { size } = frontier;
       found ??= run.next < run.size ? fault(size, 'part_broken') : due.length > 0 ? fault(size, 'truncated') : null;
       return found ?? { size, root: rootOf(sha, frontier) };
     },
   };
+}
+
+/** Moves the heads of the leaf's streams; answers where its command goes on. */
+function follow(heads: Map<string, Head>, { leaf, hash }: Taken): Run {
+  for (const { s, n } of leaf.links) heads.set(s, { n, hash });
+  return { command: leaf.command, next: leaf.part[0] + 1, size: leaf.part[1] };
+}
+
+function placed(sha: Sha256, leaf: Leaf, bytes: Uint8Array, before: Frontier): Taken {
+  const hashBytes = leafHash(sha, bytes);
+  const { frontier, completed } = append(sha, before, hashBytes);
+  return { leaf, hash: base64url(hashBytes), hashBytes, nodes: completed, frontier };
+}
+
+function nothingTaken(): never {
+  throw new Error('no leaf was taken');
 }
 
 /** Verifies all leaves of a log in order; nothing after the first bad place is read. */

@@ -6,10 +6,11 @@ import { utf8 } from '../log/bytes.ts';
 import { type Json, jcs } from '../log/canonical.ts';
 import { formatCheckpoint } from '../log/checkpoint.ts';
 import { append, type Frontier, rootOf } from '../log/merkle.ts';
-import { type CivilDate, civilDateOf, type Instant } from '../units/dates.ts';
+import { type CivilDate, civilDateOf, type Instant, instant } from '../units/dates.ts';
 import { StorageFault } from './connection.ts';
 import { hmac, type Signer, sha256 } from './crypto.ts';
 import { bytesOf, type Keys } from './keys.ts';
+import type { Noted } from './memory.ts';
 import { type Grown, hashOf, insertLeaves, insertMany, insertSealed, saveThings } from './rows.ts';
 import { forget, type Memory, noMemory, remember, remembering, shelfOn } from './shelf.ts';
 import { type SqliteFile, type Tx, turnOfTheLoop } from './sqlite.ts';
@@ -27,9 +28,13 @@ export interface AppendDeps {
   readonly random: (bytes: number) => Uint8Array;
   /** The tree as it stands in the file. */
   readonly frontier: Frontier;
-  /** Called whenever the ledger has grown, after the answers; it must not throw. */
-  readonly onGrown: (frontier: Frontier) => void;
+  /** Called whenever the ledger has grown, with the checkpoint over it, before anybody is answered; it must not throw. */
+  readonly onGrown: (frontier: Frontier, signed: Signed) => void;
+  /** Asked inside the write transaction; it throws where nothing may be written. */
+  readonly mayWrite: () => void;
 }
+/** A checkpoint with the signature over it. */
+export type Signed = Noted;
 export interface Appender {
   /** Writes a command once, however often it comes; refusals, questions and conflicts leave no trace. */
   record(command: Command): Promise<Answer>;
@@ -75,8 +80,8 @@ export function openAppender(deps: AppendDeps): Appender {
       const written = await deps.file.write((tx) => writeBatch(tx, deps, commands, { frontier, memory }));
       remember(memory, written.overlay);
       known = { frontier: written.frontier, memory, writes };
+      for (const signed of written.signed) deps.onGrown(written.frontier, signed);
       for (const [index, one] of batch.entries()) one.answer(written.answers[index] as Answer);
-      if (written.frontier.size !== frontier.size) deps.onGrown(written.frontier);
     } catch (error) {
       known = { frontier, memory: noMemory(), writes };
       if (batch.length === 1 || isOfTheMachine(error)) for (const one of batch) one.fail(error);
@@ -104,18 +109,22 @@ interface Batch {
   readonly answers: readonly Answer[];
   readonly overlay: Overlay;
   readonly frontier: Frontier;
+  /** The checkpoint over what was written, after that of a commit which succeeded but said no. */
+  readonly signed: readonly Signed[];
 }
 
 async function writeBatch(tx: Tx, deps: AppendDeps, commands: readonly Command[], known: Omit<Known, 'writes'>): Promise<Batch> {
+  deps.mayWrite();
   const { size, shop, recorded } = await standing(tx, commands);
   // A commit that took effect but reported failure leaves the file ahead of what is remembered.
   if (size !== known.frontier.size) forget(known.memory);
   const frontier = size === known.frontier.size ? known.frontier : await readFrontier(tx.all, size);
+  const before = size === known.frontier.size ? [] : await signedOver(tx, frontier);
   const overlay = overlayOn(remembering(shelfOn(tx.all, deps.keys), known.memory));
   const at = deps.clock();
   const writer = (drafted: number) => writerAt(overlay, shop, { ...deps, at, seq: size + drafted });
   const decided = await decideAll(overlay, commands, recorded, writer, deps.macKey);
-  if (decided.drafted.length === 0) return { answers: decided.answers, overlay, frontier };
+  if (decided.drafted.length === 0) return { answers: decided.answers, overlay, frontier, signed: before };
   const { grown, after } = grow(frontier, decided.drafted);
   await saveThings(tx, overlay.things.values());
   await insertLeaves(tx, grown);
@@ -126,9 +135,16 @@ async function writeBatch(tx: Tx, deps: AppendDeps, commands: readonly Command[]
     decided.fresh.map(({ id, by, mac, from_seq, size: count }) => [id, by, mac, from_seq, count, at]),
   );
   if (size === 0) await insertMany(tx, 'signing_key (from_size, vkey)', [[0, deps.vkey]]);
-  const text = formatCheckpoint({ origin: deps.log, size: after.size, root: rootOf(sha256, after) });
-  await insertMany(tx, 'checkpoint (size, signature, issued)', [[after.size, deps.signer.sign(utf8(text)), at]]);
-  return { answers: decided.answers, overlay, frontier: after };
+  const head = { size: after.size, root: rootOf(sha256, after) };
+  const signature = deps.signer.sign(utf8(formatCheckpoint({ origin: deps.log, ...head })));
+  await insertMany(tx, 'checkpoint (size, signature, issued)', [[after.size, signature, at]]);
+  return { answers: decided.answers, overlay, frontier: after, signed: [...before, { ...head, signature, at }] };
+}
+
+async function signedOver(tx: Tx, frontier: Frontier): Promise<readonly Signed[]> {
+  const rows = await tx.all('SELECT signature, issued FROM checkpoint WHERE size = ?', [frontier.size]);
+  const head = { size: frontier.size, root: rootOf(sha256, frontier) };
+  return rows.map(({ signature, issued }) => ({ ...head, signature: bytesOf(signature), at: instant(Number(issued)) }));
 }
 
 /** A command as it is recorded. */

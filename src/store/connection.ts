@@ -76,18 +76,21 @@ function opened(pool: ConnectionPool): ReturnType<ConnectionPool['acquireSync']>
   }
 }
 
-/** Makes the file where it is missing, for nobody else to read. The write-ahead log and its index take the mode of their file. */
+/**
+ * Makes the file where it is missing, for nobody else to read. The write-ahead log and its index take the mode of their file.
+ * A file that is there is never opened here: closing it would let go of every lock this process holds on it (POSIX, fcntl).
+ */
 export function makeOwn(path: string): void {
   try {
-    closeSync(openSync(path, 'a', 0o600));
-  } catch {
-    throw new StorageFault('SQLITE_CANTOPEN');
-  }
-  for (const name of [path, `${path}-wal`, `${path}-shm`]) {
-    try {
-      chmodSync(name, 0o600);
-    } catch {
-      // not there yet, or somebody else's: the engine says so when it matters
+    closeSync(openSync(path, 'wx', 0o600));
+  } catch (error) {
+    if ((error as NodeJS.ErrnoException).code !== 'EEXIST') throw new StorageFault('SQLITE_CANTOPEN');
+    for (const name of [path, `${path}-wal`, `${path}-shm`]) {
+      try {
+        chmodSync(name, 0o600);
+      } catch {
+        // not there yet, or somebody else's: the engine says so when it matters
+      }
     }
   }
 }

@@ -23,8 +23,16 @@ export function signerOf(seed: Uint8Array): Signer {
 }
 
 /** Checks an Ed25519 signature; weak keys are refused where a key is read. */
-export const verifySignature: Verify = (publicKey, message, signature) =>
-  verify(null, message, createPublicKey({ key: Buffer.concat([SPKI, publicKey]), format: 'der', type: 'spki' }), signature);
+export const verifySignature: Verify = (publicKey, message, signature) => verify(null, message, keyObject(publicKey), signature);
+
+/** The same for many signatures by one key, each checked by the system's other threads. */
+export function verifierOf(publicKey: Uint8Array): (message: Uint8Array, signature: Uint8Array) => Promise<boolean> {
+  const key = keyObject(publicKey);
+  return (message, signature) =>
+    new Promise((resolve, reject) => verify(null, message, key, signature, (error, good) => (error ? reject(error) : resolve(good))));
+}
+
+const keyObject = (publicKey: Uint8Array) => createPublicKey({ key: Buffer.concat([SPKI, publicKey]), format: 'der', type: 'spki' });
 
 /** AES-256-GCM: ciphertext and its 16-byte tag; `about` is authenticated with it. */
 export function encrypt(key: Uint8Array, iv: Uint8Array, plain: Uint8Array, about: string): Uint8Array {

@@ -2,13 +2,11 @@
 
 import type { Value } from './connection.ts';
 import { decrypt, encrypt } from './crypto.ts';
-import type { SqliteFile } from './sqlite.ts';
+import type { Query, SqliteFile } from './sqlite.ts';
 
-export interface Keys {
+export interface Keys extends KeysRead {
   /** The subject's key, made (and committed) if it has none; a job's new key is wrapped by its customer's. */
   keyFor(subject: string, wrappedBy?: string): Promise<Uint8Array>;
-  /** The subject's key, or null once it has been destroyed. */
-  keyOf(subject: string): Promise<Uint8Array | null>;
   /** The keys of many who are wrapped by nobody, in one reading and not remembered. */
   keysOf(subjects: readonly string[]): Promise<ReadonlyMap<string, Uint8Array>>;
   /** Whose key wraps the subject's, as a list of one; of none where nobody's does. */
@@ -22,16 +20,21 @@ export type Wrapped = readonly [subject: string, by: string];
 /** So many keys are remembered: more than any hour needs. */
 const KNOWN_MAX = 5000;
 /** Nothing can be opened. */
-export const noKeys: Pick<Keys, 'keyOf'> = { keyOf: async () => null };
+export const noKeys: KeysRead = { keyOf: async () => null, holds: async () => false };
+/** Keys as they are looked up. */
+export interface KeysRead {
+  /** The subject's key, or null once it has been destroyed. */
+  keyOf(subject: string): Promise<Uint8Array | null>;
+  /** Whether the key should open something: it is there, and the one that wraps it too. */
+  holds(subject: string): Promise<boolean>;
+}
 
-/** Keys in their own file (opened with secure_delete), remembered in memory while the program runs. */
-export function openKeys(file: SqliteFile, random: (bytes: number) => Uint8Array): Keys {
-  const known = new Map<string, Uint8Array>();
-
+/** Looks keys up, and keeps in `known` those that were found. */
+export function keysOn(read: Query, known: Map<string, Uint8Array> = new Map()): KeysRead {
   async function keyOf(subject: string): Promise<Uint8Array | null> {
     const remembered = known.get(subject);
     if (remembered) return remembered;
-    const [row] = await file.read('SELECT wrapped_by, iv, key FROM subject_key WHERE subject = ?', [subject]);
+    const [row] = await read('SELECT wrapped_by, iv, key FROM subject_key WHERE subject = ?', [subject]);
     if (!row) return null;
     const outer = row.wrapped_by === null ? null : await keyOf(String(row.wrapped_by));
     const key = row.wrapped_by === null ? bytesOf(row.key) : outer && decrypt(outer, bytesOf(row.iv), bytesOf(row.key), subject);
@@ -39,6 +42,18 @@ export function openKeys(file: SqliteFile, random: (bytes: number) => Uint8Array
     if (key) known.set(subject, key);
     return key;
   }
+
+  async function holds(subject: string): Promise<boolean> {
+    const [row] = await read('SELECT wrapped_by FROM subject_key WHERE subject = ?', [subject]);
+    return row !== undefined && (row.wrapped_by === null || holds(String(row.wrapped_by)));
+  }
+  return { keyOf, holds };
+}
+
+/** Keys in their own file (opened with secure_delete), remembered in memory while the program runs. */
+export function openKeys(file: SqliteFile, random: (bytes: number) => Uint8Array): Keys {
+  const known = new Map<string, Uint8Array>();
+  const { keyOf, holds } = keysOn(file.read, known);
 
   async function make(subject: string, wrappedBy: string | undefined): Promise<Uint8Array> {
     const key = random(32);
@@ -60,7 +75,7 @@ export function openKeys(file: SqliteFile, random: (bytes: number) => Uint8Array
   }
 
   const keyFor: Keys['keyFor'] = async (subject, wrappedBy) => (await keyOf(subject)) ?? make(subject, wrappedBy);
-  return { ...manyIn(file), keyOf, keyFor, destroy };
+  return { ...manyIn(file), keyOf, holds, keyFor, destroy };
 }
 
 function manyIn({ read }: SqliteFile): Pick<Keys, 'keysOf' | 'wrappingOf' | 'wrappedAfter'> {

@@ -2,7 +2,8 @@
 import { createHash } from 'node:crypto';
 import { mkdirSync, readdirSync, readFileSync, rmSync } from 'node:fs';
 import { join } from 'node:path';
-import type { SqliteFile, Tx } from './sqlite.ts';
+import { connect } from './connection.ts';
+import type { Query, SqliteFile, Tx } from './sqlite.ts';
 
 /** The schema in the file is not the one these migrations make. */
 export class SchemaMismatch extends Error {}
@@ -19,7 +20,7 @@ interface Migration {
  */
 export async function migrate(file: SqliteFile, folder: string, family: string, backups: string): Promise<number> {
   const all = readMigrations(folder, family);
-  await file.write((tx) => tx.run('CREATE TABLE IF NOT EXISTS migration (name TEXT PRIMARY KEY, hash TEXT NOT NULL) STRICT'));
+  await file.write((tx) => tx.run(MIGRATIONS_TABLE));
   const done = await file.read('SELECT name, hash FROM migration ORDER BY name');
   for (const [index, { name, hash }] of done.entries()) compare(all[index], String(name), String(hash));
   const due = all.slice(done.length);
@@ -39,22 +40,34 @@ async function backUp(file: SqliteFile, folder: string, name: string): Promise<v
   await file.copyTo(join(folder, name));
 }
 
-/** Compares every trigger in the file with the migrations' own text; throws SchemaMismatch, naming the first that is missing, differs or was added. */
-export async function checkTriggers(file: SqliteFile, folder: string, family: string): Promise<void> {
-  const rows = await file.read("SELECT name, sql FROM sqlite_schema WHERE type = 'trigger'");
-  const found = new Map(rows.map(({ name, sql }) => [String(name), squeezed(String(sql))]));
-  const due = new Map<string, string>();
-  for (const text of readMigrations(folder, family).flatMap(({ sql }) => statements(sql))) {
-    const [, verb, name] = /^(CREATE|DROP) TRIGGER (\w+)/.exec(text) ?? [];
-    if (verb === 'DROP' && name) due.delete(name);
-    if (verb === 'CREATE' && name) due.set(name, squeezed(text));
-  }
+/** Compares every table, index and trigger of a file with what its migrations make; throws SchemaMismatch, naming the first that is missing, differs or was added. */
+export async function checkSchema(read: Query, folder: string, family: string): Promise<void> {
+  const done = await read('SELECT name, hash FROM migration ORDER BY name');
+  const all = readMigrations(folder, family);
+  for (const [index, { name, hash }] of done.entries()) compare(all[index], String(name), String(hash));
+  if (done.length < all.length)
+    throw new SchemaMismatch('The data were written by an older version of this program. Start it once, then check.');
+  const due = schemaDue(all);
+  const found = new Map((await read(SCHEMA)).map(({ name, type, sql }) => [String(name), [type, sql].join(' ')]));
   for (const name of new Set([...due.keys(), ...found.keys()])) {
     if (due.get(name) === found.get(name)) continue;
     throw new SchemaMismatch(
-      `The guard ${name} of the ledger is missing, was changed or does not belong there. Restore a backup, or ask for help before writing on.`,
+      `${name} of ${family}.db is missing, was changed or does not belong there. Restore a backup, or ask for help before writing on.`,
     );
   }
+}
+
+/** Names that the engine gives itself are of no table of ours. */
+const SCHEMA = "SELECT name, type, sql FROM sqlite_schema WHERE name NOT LIKE 'sqlite\\_stat%' ESCAPE '\\'";
+const MIGRATIONS_TABLE = 'CREATE TABLE IF NOT EXISTS migration (name TEXT PRIMARY KEY, hash TEXT NOT NULL) STRICT';
+
+function schemaDue(all: readonly Migration[]): ReadonlyMap<string, string> {
+  const db = connect(':memory:', 'write');
+  db.run(MIGRATIONS_TABLE, []);
+  for (const statement of all.flatMap(({ sql }) => statements(sql))) db.run(statement, []);
+  const due = new Map(db.all(SCHEMA, []).map(({ name, type, sql }) => [String(name), [type, sql].join(' ')]));
+  db.close();
+  return due;
 }
 
 function readMigrations(folder: string, family: string): readonly Migration[] {
@@ -90,5 +103,3 @@ function statements(sql: string): readonly string[] {
   }
   return found;
 }
-
-const squeezed = (sql: string) => sql.replace(/\s+/g, ' ').trim();

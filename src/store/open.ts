@@ -1,20 +1,24 @@
-// A data directory, opened: lock, three files brought to the newest schema, guards and memory checked, then the writer and the reader.
+// A data directory, opened: what must be there is asked for, the lock taken, three files brought to the newest schema, guards and memory checked.
 import { mkdirSync } from 'node:fs';
 import { join } from 'node:path';
 import type { Answer, Command } from '../ledger/leaf.ts';
-import { base64url, equal, utf8 } from '../log/bytes.ts';
+import { base64url } from '../log/bytes.ts';
 import { formatCheckpoint } from '../log/checkpoint.ts';
 import { type Frontier, rootOf } from '../log/merkle.ts';
 import { formatVerifierKey, type LogKey, signNote, verifierKey } from '../log/note.ts';
-import type { Instant } from '../units/dates.ts';
-import { openAppender } from './append.ts';
-import { type Audit, auditLog } from './audit.ts';
+import { type Instant, instant } from '../units/dates.ts';
+import { openAppender, type Signed } from './append.ts';
+import type { Audit } from './beside.ts';
+import { checkData } from './check.ts';
 import type { Connect } from './connection.ts';
 import { sha256, signerOf } from './crypto.ts';
 import { type Keys, openKeys } from './keys.ts';
-import { takeLock } from './lock.ts';
-import { noteCheckpoint, notedCheckpoints } from './memory.ts';
-import { checkTriggers, migrate } from './migrate.ts';
+import { type Lock, takeLock } from './lock.ts';
+import { isRemembering, openMemory } from './memory.ts';
+import { checkSchema, migrate } from './migrate.ts';
+import { isSignedBy, type Kept, memoryTrouble, noteFrom, outsideTrouble } from './outside.ts';
+import { askForLedger, askForWhole } from './present.ts';
+import { pruneCommands } from './rows.ts';
 import { secret } from './secrets.ts';
 import { keptOf } from './shelf.ts';
 import { openFile, type SqliteFile } from './sqlite.ts';
@@ -26,44 +30,55 @@ export interface StoreDeps {
   readonly sqlDir: string;
   readonly clock: () => Instant;
   readonly random: (bytes: number) => Uint8Array;
+  /** There must be a ledger already: a name that was mistyped makes nothing. */
+  readonly existing?: boolean;
+  /** An export is about to be written into it; the keys may lie there already. */
+  readonly importing?: boolean;
   /** Lets a test put faults between the ledger and its file. */
   readonly connect?: Connect;
+  /** Checks the directory outside this thread; where none is given, in it. */
+  readonly checkAside?: (dir: string, progress: (done: number) => void) => Promise<Audit>;
 }
-export interface Store {
-  /** Read only; there is no way to write but `record`. */
-  readonly read: SqliteFile['read'];
-  readonly values: SqliteFile['values'];
-  readonly snapshot: SqliteFile['snapshot'];
+export interface Store extends Pick<SqliteFile, 'read' | 'values' | 'snapshot'> {
   readonly keys: Keys;
   readonly log: string;
   readonly logKey: LogKey;
   readonly access: SqliteFile;
   readonly pepper: Uint8Array;
   readonly dir: string;
-  /** Why nothing may be written, as a sentence; null when all is well. */
+  /** Why nothing may be written, as a sentence; null when all is well. It may become so while the program runs. */
   readonly readOnly: string | null;
+  /** What was found at the start and stops nobody, in sentences. */
+  readonly told: readonly string[];
   /** The signing seed was made at this start: its recovery sheet has not been printed. */
   readonly seedIsNew: boolean;
   record(command: Command): Promise<Answer>;
   recorded(command: Pick<Command, 'id' | 'by' | 'lines'>): Promise<Answer | null>;
-  /** The signed note of the newest checkpoint; noted outside the database because somebody is given it. */
+  /** The signed note of the newest checkpoint; inside a snapshot of that moment's. */
   issueCheckpoint(): Promise<{ readonly size: number; readonly root: Uint8Array; readonly note: string }>;
+  /** The newest checkpoint, to be kept by whoever is answered; null before the first entry. */
+  head(): Kept | null;
+  /** Hears what somebody outside kept: where it is signed and this ledger is not what it was, nothing may be written any more. */
+  hear(kept: Kept, keptBy: string): Promise<void>;
   /** Whether the record is whole and unaltered, as it stands now, whatever is written meanwhile. */
   check(progress?: (done: number) => void): Promise<Audit>;
+  /** Why the next line of checkpoints.log waits for room: the system's word, or null. */
+  memoryWaits(): string | null;
   /** Calls back after each commit with the new size. */
   onCommit(listener: (size: number) => void): void;
   close(): Promise<void>;
   /** For rebuild and import alone: the ledger's file with its writer. */
   readonly file: SqliteFile;
+  /** For import alone: notes every checkpoint of what was imported. */
+  noteAll(): Promise<void>;
 }
+/** Nothing may be written until the sentence it carries is dealt with. */
+export class ReadOnly extends Error {}
 
-const MINUTE_MS = 60_000;
-/** After a month nobody sends a form again that was answered. */
-const COMMANDS_KEPT_MS = 30 * 24 * 60 * MINUTE_MS;
-
-/** Opens (or makes) the data directory. Throws AlreadyOpen, SchemaMismatch, BadSecret or StorageFault, each with a sentence. */
+/** Opens (or makes) the data directory. Throws NoLedger, Missing, AlreadyOpen, SchemaMismatch, BadSecret or StorageFault, each with a sentence. */
 export async function openStore(deps: StoreDeps): Promise<Store> {
   const { dir } = deps;
+  if (deps.existing) askForLedger(dir);
   mkdirSync(dir, { recursive: true, mode: 0o700 });
   const lock = takeLock(join(dir, 'lock.db'));
   const opened: SqliteFile[] = [];
@@ -75,81 +90,110 @@ export async function openStore(deps: StoreDeps): Promise<Store> {
     const file = openFile(join(dir, `${family}.db`), connect, ...pragmas);
     opened.push(file);
     await migrate(file, deps.sqlDir, family, join(dir, 'backups'));
+    await checkSchema(file.read, deps.sqlDir, family);
     return file;
   };
   try {
+    await askForWhole(dir, deps.importing);
     const file = await open('ledger', deps.connect, 'PRAGMA wal_autocheckpoint = 4000');
     const keysFile = await open('keys', undefined, 'PRAGMA secure_delete = ON');
     const access = await open('access', undefined, 'PRAGMA secure_delete = ON');
-    await checkTriggers(file, deps.sqlDir, 'ledger');
-    return await openChecked(deps, file, openKeys(keysFile, deps.random), access, letGo);
+    return await openChecked(deps, { file, keys: openKeys(keysFile, deps.random), access, lock, letGo });
   } catch (error) {
     await letGo();
     throw error;
   }
 }
 
-async function openChecked(
-  { dir, clock, random }: StoreDeps,
-  file: SqliteFile,
-  keys: Keys,
-  access: SqliteFile,
-  letGo: () => Promise<void>,
-): Promise<Store> {
-  const keysDir = join(dir, 'keys');
-  const seed = secret(keysDir, 'seed', random);
+interface Opened {
+  readonly file: SqliteFile;
+  readonly keys: Keys;
+  readonly access: SqliteFile;
+  readonly lock: Lock;
+  readonly letGo: () => Promise<void>;
+}
+
+async function openChecked(deps: StoreDeps, { file, keys, access, lock, letGo }: Opened): Promise<Store> {
+  const { dir, clock, random } = deps;
+  const seed = secret(join(dir, 'keys'), 'seed', random);
   const signer = signerOf(seed.bytes);
   const [first] = await file.read('SELECT seq, leaf, leaf_hash FROM entry WHERE seq = 0');
   const log = first ? (await keptOf(file.read, keys, first)).leaf.log : `lemel/${base64url(random(16))}/1`;
   const logKey = verifierKey(sha256, log, 1, signer.publicKey);
   if ('refused' in logKey) throw new Error(logKey.say);
   const vkey = formatVerifierKey(logKey);
-  const memory = join(dir, 'checkpoints.log');
-  let frontier = await currentFrontier(file);
-  const readOnly = (await keyTrouble(file, vkey)) ?? (await memoryTrouble(file, frontier, memory));
-  if (readOnly === null) await file.write((tx) => tx.run('DELETE FROM command WHERE at < ?', [clock() - COMMANDS_KEPT_MS]));
+  const path = join(dir, 'checkpoints.log');
+  let { frontier, signed } = await standing(file);
+  const remembered = await memoryTrouble(file.read, frontier.size, path, logKey, log);
+  let readOnly = (await keyTrouble(file, vkey)) ?? remembered.say;
+  const told = frontier.size > 0 && !isRemembering(path) ? [NO_MEMORY] : [];
+  const memory = openMemory(path);
+  if (readOnly === null) {
+    await pruneCommands(file);
+    await noteFrom(file.read, memory, told.length > 0 ? frontier.size - 1 : remembered.noted);
+  }
 
-  let notedAt = 0;
+  let closed: Promise<void> | null = null;
   const listeners: ((size: number) => void)[] = [];
-  const text = () => formatCheckpoint({ origin: log, size: frontier.size, root: rootOf(sha256, frontier) });
-  const note = () => {
-    noteCheckpoint(memory, clock(), frontier.size, rootOf(sha256, frontier), signer.sign(utf8(text())));
-    notedAt = clock();
-  };
-  const onGrown = (grown: Frontier) => {
+  const onGrown = (grown: Frontier, by: Signed) => {
     frontier = grown;
-    if (clock() - notedAt >= MINUTE_MS) attempt(note);
+    signed = by;
+    memory.note(by);
     for (const listener of listeners) attempt(() => listener(grown.size));
   };
-  const macKey = secret(keysDir, 'mac', random).bytes;
-  const appender = openAppender({ file, keys, signer, vkey, log, clock, random, macKey, frontier, onGrown });
+  const mayWrite = () => {
+    if (!lock.isHeld()) readOnly ??= LOCK_LOST;
+    if (readOnly !== null) throw new ReadOnly(readOnly);
+  };
+  const macKey = secret(join(dir, 'keys'), 'mac', random).bytes;
+  const appender = openAppender({ file, keys, signer, vkey, log, clock, random, macKey, frontier, onGrown, mayWrite });
   return {
-    ...{ read: file.read, values: file.values, snapshot: file.snapshot },
-    ...{ file, keys, log, logKey, access, dir, readOnly },
-    pepper: secret(keysDir, 'pepper', random).bytes,
+    ...{ read: file.read, values: file.values, snapshot: file.snapshot, file, keys, log, logKey, access, dir, told },
+    get readOnly() {
+      return readOnly;
+    },
+    pepper: secret(join(dir, 'keys'), 'pepper', random).bytes,
     seedIsNew: seed.made,
-    record: (command) => (readOnly === null ? appender.record(command) : Promise.reject(new ReadOnly(readOnly))),
+    record: async (command) => {
+      mayWrite();
+      return appender.record(command);
+    },
     recorded: appender.recorded,
     onCommit: (listener) => listeners.push(listener),
+    head: () => signed,
+    async hear(kept, keptBy) {
+      if (readOnly !== null || isSame(kept, signed) || !isSignedBy(logKey, log, kept)) return;
+      const trouble = await outsideTrouble(file.read, frontier.size, kept, keptBy);
+      if (trouble === null) return;
+      readOnly ??= trouble;
+      memory.note({ ...kept, at: clock() });
+    },
     async issueCheckpoint() {
-      const { size, root } = await headOf(file, frontier);
-      if (size === 0) throw new Error('a ledger without entries has no checkpoint to issue');
-      note();
-      return { size, root, note: signNote(formatCheckpoint({ origin: log, size, root }), logKey, signer.sign) };
+      const { size, root, signature } = (await standing(file)).signed ?? nothingSigned();
+      return { size, root, note: signNote(formatCheckpoint({ origin: log, size, root }), logKey, () => signature) };
     },
-    check(progress) {
-      // What is noted was committed before: read first, it never counts more than the moment that is checked.
-      const noted = notedCheckpoints(memory);
-      return file.snapshot((read) => auditLog({ read, log, noted, vkey }, progress));
-    },
-    async close() {
-      if (frontier.size > 0 && readOnly === null) attempt(note);
-      await letGo();
+    check: (progress = () => undefined) => (deps.checkAside ? deps.checkAside(dir, progress) : checkData(dir, deps.sqlDir, progress)),
+    memoryWaits: memory.trouble,
+    noteAll: () => noteFrom(file.read, memory, 0),
+    close() {
+      closed ??= letGo().finally(memory.close);
+      return closed;
     },
   };
 }
 
-/** What is written is written: trouble with noting or telling it must not look like trouble with writing. It is tried again at the next commit. */
+const NO_MEMORY =
+  'checkpoints.log is missing, so nothing outside shows whether this ledger is the newest one. It begins anew with the newest entry; compare that with the last slip.';
+const LOCK_LOST =
+  'lock.db was deleted or replaced while the program runs, so another may be writing. Stop every Lemel on these data, then start one.';
+
+const isSame = (kept: Kept, signed: Kept | null): boolean => signed !== null && Buffer.compare(kept.signature, signed.signature) === 0;
+
+function nothingSigned(): never {
+  throw new Error('a ledger without entries has no checkpoint to issue');
+}
+
+/** What is written is written: trouble with telling it must not look like trouble with writing. */
 function attempt(work: () => void): void {
   try {
     work();
@@ -158,37 +202,18 @@ function attempt(work: () => void): void {
   }
 }
 
-/** Nothing may be written until the sentence it carries is dealt with. */
-export class ReadOnly extends Error {}
-
-/** The head as whoever asks sees the ledger: a page that began before the last commit is given the one of its own moment. */
-async function headOf(file: SqliteFile, newest: Frontier): Promise<{ readonly size: number; readonly root: Uint8Array }> {
-  const size = await sizeOf(file);
-  return { size, root: rootOf(sha256, size === newest.size ? newest : await readFrontier(file.read, size)) };
-}
-
-async function sizeOf(file: SqliteFile): Promise<number> {
+/** The tree as it stands, or stood when the snapshot began, and the signature over it. */
+async function standing(file: SqliteFile): Promise<{ readonly frontier: Frontier; readonly signed: Signed | null }> {
   const [row] = await file.read('SELECT COALESCE(MAX(seq) + 1, 0) AS size FROM entry');
-  return Number(row?.size);
-}
-
-async function currentFrontier(file: SqliteFile): Promise<Frontier> {
-  return readFrontier(file.read, await sizeOf(file));
+  const frontier = await readFrontier(file.read, Number(row?.size));
+  const [last] = await file.read('SELECT signature, issued FROM checkpoint WHERE size = ?', [frontier.size]);
+  if (!last) return { frontier, signed: null };
+  const signature = new Uint8Array(last.signature as ArrayBuffer);
+  return { frontier, signed: { size: frontier.size, root: rootOf(sha256, frontier), signature, at: instant(Number(last.issued)) } };
 }
 
 async function keyTrouble(file: SqliteFile, vkey: string): Promise<string | null> {
   const [row] = await file.read('SELECT vkey FROM signing_key ORDER BY from_size DESC LIMIT 1');
   if (!row || row.vkey === vkey) return null;
   return 'The signing key beside these data is not the one this ledger was signed with. Put back keys/seed from the recovery sheet.';
-}
-
-/** Compares the ledger with the highest checkpoint noted outside it: behind it, or another history, and nothing may be written. */
-async function memoryTrouble(file: SqliteFile, { size }: Frontier, path: string): Promise<string | null> {
-  const highest = notedCheckpoints(path).toSorted((a, b) => b.size - a.size)[0];
-  if (!highest) return null;
-  if (size < highest.size) {
-    return `This ledger holds ${size} entries, but ${highest.size} were signed by ${highest.at}: it is an older copy. Put back the newest one.`;
-  }
-  if (equal(rootOf(sha256, await readFrontier(file.read, highest.size)), highest.root)) return null;
-  return `The first ${highest.size} entries are not the ones that were signed at ${highest.at}. Keep these files, and restore the last good copy.`;
 }

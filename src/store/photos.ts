@@ -1,10 +1,11 @@
 // Photographs: what a camera made becomes one small picture without its metadata, kept under the SHA-256 of its bytes.
 // The file is on the disk before an entry names it; it can be deleted, the hash in the leaf stays.
 import { mkdirSync } from 'node:fs';
-import { open, readFile, rename, stat } from 'node:fs/promises';
+import { type FileHandle, open, readFile, rename, rm, stat } from 'node:fs/promises';
 import { join } from 'node:path';
 import sharp from 'sharp';
 import { hex } from '../log/bytes.ts';
+import { StorageFault } from './connection.ts';
 import { sha256 } from './crypto.ts';
 
 export type PhotoTrouble = 'not an image' | 'too many pixels' | 'phone format';
@@ -62,12 +63,29 @@ const ascii = (bytes: Uint8Array, at: number): string => String.fromCharCode(...
 async function writeDurably(dir: string, path: string, bytes: Uint8Array): Promise<void> {
   mkdirSync(dir, { recursive: true, mode: 0o700 });
   const aside = `${path}.${process.hrtime.bigint()}`;
-  const file = await open(aside, 'wx', 0o600);
-  await file.writeFile(bytes);
-  await file.sync();
-  await file.close();
-  await rename(aside, path);
-  const folder = await open(dir);
-  await folder.sync();
-  await folder.close();
+  try {
+    await synced(await open(aside, 'wx', 0o600), (file) => file.writeFile(bytes));
+    await rename(aside, path);
+    await synced(await open(dir), async () => undefined);
+  } catch (error) {
+    await rm(aside, { force: true }).catch(() => undefined);
+    throw new StorageFault(FAULTS[String((error as NodeJS.ErrnoException).code)] ?? 'SQLITE_IOERR');
+  }
+}
+
+/** The system's words in those of the store, so that a photograph that finds no room is answered like an entry that finds none. */
+const FAULTS: Readonly<Record<string, string>> = {
+  ENOSPC: 'SQLITE_FULL',
+  EDQUOT: 'SQLITE_FULL',
+  EROFS: 'SQLITE_READONLY',
+  EACCES: 'SQLITE_READONLY',
+};
+
+async function synced(file: FileHandle, work: (file: FileHandle) => Promise<void>): Promise<void> {
+  try {
+    await work(file);
+    await file.sync();
+  } finally {
+    await file.close();
+  }
 }

@@ -1,6 +1,6 @@
 // What a batch writes, row by row: leaves, their places in streams, tree nodes, sealed values, things.
 import type { Drafted } from '../ledger/decide.ts';
-import type { Kept } from '../ledger/leaf.ts';
+import type { Kept, Leaf } from '../ledger/leaf.ts';
 import { entryType } from '../ledger/registry.ts';
 import type { Thing } from '../ledger/thing.ts';
 import { bytesOfBase64url, utf8 } from '../log/bytes.ts';
@@ -8,9 +8,9 @@ import type { MerkleNode } from '../log/merkle.ts';
 import { wordsOf } from '../projections/find.ts';
 import type { Value } from './connection.ts';
 import { encrypt } from './crypto.ts';
-import type { Keys } from './keys.ts';
+import { type Keys, noKeys } from './keys.ts';
 import { keptOf, sealedAbout } from './shelf.ts';
-import type { Tx } from './sqlite.ts';
+import type { Query, SqliteFile, Tx } from './sqlite.ts';
 
 /** A leaf with its bytes and the tree nodes it completed. */
 export interface Grown {
@@ -56,21 +56,47 @@ export async function insertSealed(tx: Tx, keys: Keys, drafted: readonly Drafted
  * Whose key seals an entry: in the shop's stream the customer's or person's it is about; in any other the stream's own, a job's
  * wrapped by its customer's; a correction is sealed as its target is.
  */
-async function sealingSubject(tx: Tx, keys: Keys, { leaf, opened }: Kept): Promise<{ id: string; wrappedBy?: string }> {
-  const fields = Object.entries(entryType(leaf.type).fields);
-  const named = (kind: string, from: Kept['opened']) =>
-    fields.map(([name, { role, kinds }]) => (role !== 'tells' && kinds.some((one) => one === kind) ? from[name] : undefined)).find(Boolean);
-  const target = named('entry', leaf.data);
-  if (target !== undefined) {
-    const [row] = await tx.all('SELECT seq, leaf, leaf_hash FROM entry WHERE leaf_hash = ?', [hashOf(String(target))]);
-    if (row) return sealingSubject(tx, keys, await keptOf(tx.all, keys, row));
-  }
+async function sealingSubject(tx: Tx, keys: Keys, kept: Kept): Promise<{ id: string; wrappedBy?: string }> {
+  const target = await targetOf(tx.all, keys, kept.leaf);
+  if (target) return sealingSubject(tx, keys, target);
+  const [shop] = await tx.all("SELECT id FROM thing WHERE kind = 'shop'");
+  const id = subjectIn(kept.leaf, shop?.id);
+  const customer = id === kept.leaf.links[0].s ? named('customer', kept.leaf, kept.opened) : undefined;
+  return customer === undefined ? { id } : { id, wrappedBy: String(customer) };
+}
+
+/** Whose key sealed what a leaf keeps out of itself, by the leaf alone; `shop` is the shop's stream. */
+export async function subjectOf(read: Query, leaf: Leaf, shop: unknown): Promise<string> {
+  const target = await targetOf(read, noKeys, leaf);
+  return target ? subjectOf(read, target.leaf, shop) : subjectIn(leaf, shop);
+}
+
+function subjectIn(leaf: Leaf, shop: unknown): string {
   const stream = leaf.links[0].s;
-  const person = named('customer', leaf.data) ?? named('person', leaf.data);
-  const [inShop] = await tx.all("SELECT 1 FROM thing WHERE id = ? AND kind = 'shop'", [stream]);
-  if (inShop && person !== undefined) return { id: String(person) };
-  const customer = named('customer', opened);
-  return customer === undefined ? { id: stream } : { id: stream, wrappedBy: String(customer) };
+  const person = named('customer', leaf, leaf.data) ?? named('person', leaf, leaf.data);
+  return stream === shop && person !== undefined ? String(person) : stream;
+}
+
+async function targetOf(read: Query, keys: Pick<Keys, 'keyOf'>, leaf: Leaf): Promise<Kept | null> {
+  const target = named('entry', leaf, leaf.data);
+  if (target === undefined) return null;
+  const [row] = await read('SELECT seq, leaf, leaf_hash FROM entry WHERE leaf_hash = ?', [hashOf(String(target))]);
+  return row ? keptOf(read, keys, row) : null;
+}
+
+/** What a leaf's entry names or begins of that kind. */
+const named = (kind: string, { type }: Leaf, from: Kept['opened']): unknown =>
+  Object.entries(entryType(type).fields)
+    .map(([name, { role, kinds }]) => (role !== 'tells' && kinds.some((one) => one === kind) ? from[name] : undefined))
+    .find(Boolean);
+
+/** For how long a form that is sent again is answered as it was, in ms; counted back from the newest command, for the clock may be wrong. */
+export const COMMANDS_KEPT_MS = 30 * 24 * 60 * 60_000;
+
+/** Forgets the commands before the first of the last thirty days. */
+export async function pruneCommands(file: SqliteFile): Promise<void> {
+  const first = 'SELECT MIN(from_seq) FROM command WHERE at >= (SELECT MAX(at) FROM command) - ?';
+  await file.write((tx) => tx.run(`DELETE FROM command WHERE from_seq < (${first})`, [COMMANDS_KEPT_MS]));
 }
 
 /** A thing as its row holds it. */

@@ -55,12 +55,7 @@ export function openFile(path: string, connectWith: Connect = connect, ...pragma
       return inTurn(() => writer.use((db) => inTransaction(db, work)));
     },
     writes: () => writes,
-    async copyTo(to) {
-      makeOwn(to);
-      const copier = connectionOf(() => connectWith(path, 'read'));
-      await copier.use(async (db) => db.run('VACUUM INTO ?', [to]));
-      await copier.close();
-    },
+    copyTo: (to) => copyFile(path, to, connectWith),
     emptyWal,
     async close() {
       await reading.close();
@@ -103,6 +98,14 @@ export function openReading(path: string, connectWith: Connect = connect): Pick<
       for (const view of [reader, ...idle.splice(0)]) await view.close();
     },
   };
+}
+
+/** A whole copy of the file at `to`, where none may be, whoever writes it meanwhile. */
+export async function copyFile(path: string, to: string, connectWith: Connect = connect): Promise<void> {
+  makeOwn(to);
+  const copier = connectionOf(() => connectWith(path, 'read'));
+  await copier.use(async (db) => db.run('VACUUM INTO ?', [to]));
+  await copier.close();
 }
 
 /** A transaction sees the file as it is at its first read. */

@@ -3,7 +3,7 @@
 import type { Leaf } from '../ledger/leaf.ts';
 import { checkFields, entryType, isEntryType, openData } from '../ledger/registry.ts';
 import { base64url, bytesOfBase64url, utf8 } from '../log/bytes.ts';
-import { append, EMPTY_FRONTIER, leafHash } from '../log/merkle.ts';
+import { formatVerifierKey, verifierKey } from '../log/note.ts';
 import { beginVerification, type Verification } from '../log/verify.ts';
 import { auditLog } from './audit.ts';
 import { StorageFault, type Value } from './connection.ts';
@@ -42,10 +42,13 @@ export async function* exportLines(read: Query, log: string): AsyncGenerator<str
   }
 }
 
-/** Writes an export into an empty ledger, checks all of it, and answers its size; root and checkpoints are then the same. Throws BadImport. */
-export async function importLines(file: SqliteFile, keys: Keys, lines: AsyncIterable<string>): Promise<number> {
+/**
+ * Writes an export into an empty ledger, checks all of it, and answers its size; root and checkpoints are then the same.
+ * With `publicKey` it must be signed by that key. Throws BadImport.
+ */
+export async function importLines(file: SqliteFile, keys: Keys, lines: AsyncIterable<string>, publicKey?: Uint8Array): Promise<number> {
   try {
-    return await file.write((tx) => importInto(tx, keys, lines));
+    return await file.write((tx) => importInto(tx, keys, lines, publicKey));
   } catch (error) {
     if (error instanceof StorageFault && /CONSTRAINT|MISMATCH/.test(error.code)) {
       throw new BadImport('The rows of this file do not hold together: one is doubled, out of order or not of its form.');
@@ -54,7 +57,7 @@ export async function importLines(file: SqliteFile, keys: Keys, lines: AsyncIter
   }
 }
 
-async function importInto(tx: Tx, keys: Keys, lines: AsyncIterable<string>): Promise<number> {
+async function importInto(tx: Tx, keys: Keys, lines: AsyncIterable<string>, publicKey?: Uint8Array): Promise<number> {
   const [row] = await tx.all('SELECT COUNT(*) AS n FROM entry');
   if (Number(row?.n) > 0) throw new BadImport('This data directory holds a ledger already. Import into an empty one.');
   const reading = beginImport();
@@ -72,26 +75,31 @@ async function importInto(tx: Tx, keys: Keys, lines: AsyncIterable<string>): Pro
   }
   await insertReceived(tx, keys, leaves);
   for (const [table, columns] of Object.entries(TABLES)) await insertMany(tx, `${table} (${columns.join(', ')})`, rows[table as Table]);
-  const audit = await auditLog({ read: tx.all, log: reading.log(), noted: [] });
+  const vkey = publicKey && vkeyOf(publicKey, reading.log());
+  const audit = await auditLog({ read: tx.all, log: reading.log(), keys, ...(vkey ? { vkey } : {}) });
   if ('bad' in audit) throw new BadImport(audit.bad.say);
   return audit.size;
 }
 
+function vkeyOf(publicKey: Uint8Array, log: string): string {
+  const key = verifierKey(sha256, log, 1, publicKey);
+  if ('refused' in key) throw new BadImport(key.say);
+  return formatVerifierKey(key);
+}
+
 function beginImport() {
   let begun: { readonly log: string; readonly verification: Verification } | null = null;
-  let frontier = EMPTY_FRONTIER;
   const takeLeaf = (line: string, number: number): Grown => {
     if (!begun) throw new BadImport('Line 1 is not the head of an exported ledger.');
     const bytes = utf8(line);
     const fault = begun.verification.take(bytes);
     if (fault) throw new BadImport(`Line ${number}: ${fault.words}`);
-    const hash = leafHash(sha256, bytes);
-    const grown = append(sha256, frontier, hash);
-    frontier = grown.frontier;
-    const leaf = JSON.parse(line) as Leaf;
+    const { hash, nodes, ...taken } = begun.verification.taken();
+    // A verifier knows no person; the types of the stamp are the ledger's own.
+    const leaf = taken.leaf as Leaf;
     if (!isReadable(leaf))
       throw new BadImport(`Line ${number}: its type is not one this program knows, or its parts are not of their form.`);
-    return { kept: { seq: leaf.seq, hash: base64url(hash), leaf, opened: {} }, bytes, nodes: grown.completed };
+    return { kept: { seq: leaf.seq, hash, leaf, opened: {} }, bytes, nodes };
   };
   return {
     take(line: string, number: number): Grown | { table: Table; row: Value[] } | { head: true } {
@@ -146,5 +154,9 @@ async function insertReceived(tx: Tx, keys: Keys, received: readonly Grown[]): P
   if (!first) return;
   await insertLeaves(tx, received);
   const leaves = received.map(({ kept }) => kept);
+  const begun = leaves.filter(({ leaf }) => leaf.part[0] === 0);
+  // What was typed into the forms is not in an export, so none of them is taken for the same: sent again it is answered as used.
+  const commands = begun.map(({ seq, leaf: { command, by, part, at } }) => [command, by, new Uint8Array(32), seq, part[1], at]);
+  await insertMany(tx, 'command (id, by, mac, from_seq, size, at)', commands);
   await applyChunk(tx, keys, first.kept.seq, leaves);
 }

@@ -54,7 +54,7 @@ describe('an alteration of the file', () => {
         const hash = new Uint8Array(sha256(Buffer.concat([Uint8Array.of(0), bytes])));
         await db.execute({ sql: 'UPDATE entry SET leaf = ?, leaf_hash = ? WHERE seq = 5', args: [bytes, hash] });
       },
-      { seq: 6, code: 'link_previous' },
+      { seq: 5, code: 'node' },
     ],
     [
       'white space in a leaf',

@@ -1,5 +1,5 @@
 // What stands in a ledger that is open, and its whole check.
-import type { Audit } from '../../src/store/audit.ts';
+import type { Audit } from '../../src/store/beside.ts';
 import type { Store } from '../../src/store/open.ts';
 
 /** The audit of a store that is open. */

@@ -91,7 +91,7 @@ describe('a job in the ledger', () => {
     for await (const one of exportLines(shop.store.read, shop.store.log)) lines.push(one);
     const dir = mkdtempSync(join(tmpdir(), 'lemel-'));
     cpSync(join(shop.dir, 'keys'), join(dir, 'keys'), { recursive: true });
-    const other = await openStore({ dir, sqlDir: SQL_DIR, clock: () => shop.clock.now, random: shop.random });
+    const other = await openStore({ dir, sqlDir: SQL_DIR, clock: () => shop.clock.now, random: shop.random, importing: true });
     async function* again() {
       yield* lines;
     }
@@ -113,5 +113,27 @@ describe('a job in the ledger', () => {
       answer: 'form reused',
       recorded: first,
     });
+  });
+
+  it('answers the same form from somebody else as a form reused', async () => {
+    const person = shop.newRef('person');
+    await shop.write(line('person_joined', { person, role: 'bench', name: 'Ben' }));
+    const safe = line('place_named', { place: shop.newRef('place'), name: 'Safe', kind: 'safe' });
+    const recorded = await shop.tell([safe], { id: 'form-1' });
+    expect(await shop.tell([safe], { id: 'form-1', by: person })).toEqual({ answer: 'form reused', recorded });
+    const form = { id: 'form-1', lines: [safe] };
+    expect(await shop.store.recorded({ ...form, by: shop.owner })).toEqual(recorded);
+    expect(await shop.store.recorded({ ...form, by: person })).toEqual({ answer: 'form reused', recorded });
+  });
+
+  it('keeps no memory of things after somebody else wrote to the file', async () => {
+    const job = shop.newRef('job');
+    await shop.write(line('job_opened', { job, bag: shop.newBag(), broughtBy: 'customer', owner: 'customer', channel: 'counter' }));
+    const note = () => shop.tell([line('note_added', { about: job, text: 'Rings before nine.' })]);
+    expect(await note()).toMatchObject({ answer: 'written' });
+    await shop.store.file.write((tx) => tx.run('DELETE FROM thing WHERE id = ?', [job]));
+    expect(await note()).toMatchObject({ answer: 'refused', code: 'not_found' });
+    await rebuild(shop.store.file, shop.store.keys);
+    expect(await note()).toMatchObject({ answer: 'written' });
   });
 });

@@ -3,26 +3,23 @@ import { Hono } from 'hono';
 import { stream } from 'hono/streaming';
 import { type Checked, TrailView } from '../../../views/trail.tsx';
 import { ENTRIES } from '../../entries/index.ts';
-import { base64 } from '../../log/bytes.ts';
 import { trailBack } from '../../queries/entries.ts';
 import { exportLines } from '../../store/transfer.ts';
+import { UNSEEN } from '../../store/unseen.ts';
 import { respond } from '../form/negotiate.ts';
 import { shownLines } from '../job/ledger-lines.ts';
 import { wordsFor } from '../job/words.ts';
 import { wholeNumber } from '../session/address.ts';
 import { type Ctx, type Env, policyFor, type Resource, thingsOf, type Web } from '../session/context.ts';
+import { openChecking } from './checking.ts';
 
 const PAGE = 100;
 
 export const trail: Resource = (web) => {
   const app = new Hono<Env>();
-  app.get('/trail', (c) => page(web, c, null));
-  app.post('/trail/check', async (c) => {
-    const found = await web.store.check();
-    if ('bad' in found) return page(web, c, { whole: false, say: found.bad.say, seq: found.bad.seq });
-    const say = `${found.size} entries, whole and unaltered: every one leads to the root that was signed (${found.signatures} signatures).`;
-    return page(web, c, { whole: true, say, root: base64(found.root) });
-  });
+  const checking = openChecking(web);
+  app.get('/trail', (c) => page(web, c, checking.state()));
+  app.post('/trail/check', async (c) => page(web, c, await checking.ask()));
   app.get('/export.jsonl', (c) => {
     c.header('Content-Type', 'application/jsonl; charset=utf-8');
     c.header('Content-Disposition', 'attachment; filename="lemel.jsonl"');
@@ -49,6 +46,7 @@ async function page(web: Web, c: Ctx, checked: Checked | null): Promise<Response
       lines: lines.toReversed(),
       older: older === null ? null : `/trail?${new URLSearchParams({ ...only, before: String(older) })}`,
       checked,
+      unseen: UNSEEN.map(({ say }) => say),
       only,
       people: (await thingsOf(web, 'person')).map((person) => [person.id, wordsFor(web, person)] as const),
       types: Object.values(ENTRIES).map(({ type, form }) => [type, form.title] as const),
