@@ -1,8 +1,21 @@
 // Bytes and the texts that stand for them. Decoding is strict: only the text that encoding would give back is read.
 
 const DIGITS = 'ABCDEFGHIJKLMNOPQRSTUVWXYZabcdefghijklmnopqrstuvwxyz0123456789';
-const STANDARD = `${DIGITS}+/`;
-const URL_SAFE = `${DIGITS}-_`;
+/** The characters, each pair of them by its twelve bits, and each one's bits by its code: what is looked up is not computed. */
+interface Alphabet {
+  readonly digits: string;
+  readonly pairs: readonly string[];
+  readonly bits: Uint8Array;
+}
+function alphabet(digits: string): Alphabet {
+  const pairs = Array.from({ length: 4096 }, (_, twelve) => digits.charAt(twelve >> 6) + digits.charAt(twelve & 63));
+  const bits = new Uint8Array(128);
+  for (const [value, digit] of [...digits].entries()) bits[digit.charCodeAt(0)] = value;
+  return { digits, pairs, bits };
+}
+const STANDARD = alphabet(`${DIGITS}+/`);
+const URL_SAFE = alphabet(`${DIGITS}-_`);
+const HEX = Array.from({ length: 256 }, (_, byte) => byte.toString(16).padStart(2, '0'));
 const encoder = new TextEncoder();
 const decoder = new TextDecoder('utf-8', { fatal: true, ignoreBOM: true });
 
@@ -19,7 +32,11 @@ export function textOfUtf8(bytes: Uint8Array): string | null {
 }
 
 /** Lower-case hexadecimal, two digits a byte. */
-export const hex = (bytes: Uint8Array): string => Array.from(bytes, (byte) => byte.toString(16).padStart(2, '0')).join('');
+export function hex(bytes: Uint8Array): string {
+  let text = '';
+  for (const byte of bytes) text += HEX[byte];
+  return text;
+}
 
 /** Base64 with padding (RFC 4648, section 4). */
 export function base64(bytes: Uint8Array): string {
@@ -54,25 +71,31 @@ export function concat(...parts: readonly Uint8Array[]): Uint8Array {
 }
 
 /** Whether two runs of bytes are the same; not in constant time, for what is public. */
-export const equal = (a: Uint8Array, b: Uint8Array): boolean => a.length === b.length && a.every((byte, i) => byte === b[i]);
+export function equal(a: Uint8Array, b: Uint8Array): boolean {
+  if (a.length !== b.length) return false;
+  for (let i = 0; i < a.length; i++) if (a[i] !== b[i]) return false;
+  return true;
+}
 
-function encode(bytes: Uint8Array, alphabet: string): string {
+function encode(bytes: Uint8Array, { digits, pairs }: Alphabet): string {
+  const whole = bytes.length - (bytes.length % 3);
   let text = '';
-  for (let i = 0; i < bytes.length; i += 3) {
+  for (let i = 0; i < whole; i += 3) {
     const three = ((bytes[i] ?? 0) << 16) | ((bytes[i + 1] ?? 0) << 8) | (bytes[i + 2] ?? 0);
-    text += alphabet.charAt(three >> 18) + alphabet.charAt((three >> 12) & 63);
-    if (i + 1 < bytes.length) text += alphabet.charAt((three >> 6) & 63);
-    if (i + 2 < bytes.length) text += alphabet.charAt(three & 63);
+    text += `${pairs[three >> 12]}${pairs[three & 4095]}`;
   }
+  const rest = ((bytes[whole] ?? 0) << 16) | ((bytes[whole + 1] ?? 0) << 8);
+  if (bytes.length - whole > 0) text += pairs[rest >> 12];
+  if (bytes.length - whole === 2) text += digits.charAt((rest >> 6) & 63);
   return text;
 }
 
 /** A character outside the alphabet decodes to some other one's bits: the callers encode again and compare. */
-function decode(text: string, alphabet: string): Uint8Array {
+function decode(text: string, { bits }: Alphabet): Uint8Array {
   const bytes = new Uint8Array(Math.floor((text.length * 3) / 4));
   let held = 0;
   for (let i = 0, at = 0; i < text.length; i++) {
-    held = (held << 6) | (alphabet.indexOf(text.charAt(i)) & 63);
+    held = (held << 6) | (bits[text.charCodeAt(i)] ?? 0);
     if (i % 4 > 0) bytes[at++] = held >> (6 - 2 * (i % 4));
   }
   return bytes;

@@ -52,16 +52,16 @@ export function profile(bytes: Uint8Array): { readonly value: Json } | Unfit {
   if (text === null) return unfit('not_utf8');
   const parsed = parse(text);
   if (parsed === null) return unfit('not_json');
-  const found = unfitIn(parsed.value, unfitForVerifier, DEPTH_MAX);
-  if (found !== null) return found;
-  return jcs(parsed.value) === text ? { value: parsed.value as Json } : unfit('not_canonical');
+  const written = writeFit(parsed.value, unfitForVerifier, DEPTH_MAX);
+  if (typeof written !== 'string') return written;
+  return written === text ? { value: parsed.value as Json } : unfit('not_canonical');
 }
 
 /** The bytes of a value the writer may store: the profile, and NFC texts (UAX 15) without control characters but U+000A. */
 export function writable(value: unknown): Uint8Array | Unfit {
-  const found = unfitIn(value, unfitForWriter, DEPTH_MAX);
-  if (found !== null) return found;
-  const bytes = utf8(jcs(value));
+  const written = writeFit(value, unfitForWriter, DEPTH_MAX);
+  if (typeof written !== 'string') return written;
+  const bytes = utf8(written);
   return bytes.length > LEAF_MAX_BYTES ? unfit('too_large') : bytes;
 }
 
@@ -81,23 +81,30 @@ const unfitForWriter: TextRule = (text) => {
   return CONTROL_BUT_NEWLINE.test(text) ? 'control_character' : null;
 };
 
-/** The first member that is outside the profile; the path grows on the way back, so that what fits costs nothing. */
-function unfitIn(value: unknown, unfitText: TextRule, depthLeft: number): Unfit | null {
-  if (typeof value === 'boolean') return null;
-  if (typeof value === 'number') return Number.isSafeInteger(value) ? null : unfit('not_whole');
+/** Letters, digits and what else of ASCII needs no escape: such a text is fit for everybody and is written as it stands. */
+const PLAIN = /^[ !#-[\]-~]*$/;
+
+/** Writes a value as `jcs` does, or answers its first member that is outside the profile; the path grows on the way back. */
+function writeFit(value: unknown, unfitText: TextRule, depthLeft: number): string | Unfit {
   if (typeof value === 'string') {
+    if (PLAIN.test(value)) return `"${value}"`;
     const code = unfitText(value);
-    return code === null ? null : unfit(code);
+    return code === null ? JSON.stringify(value) : unfit(code);
   }
+  if (typeof value === 'boolean') return String(value);
+  if (typeof value === 'number') return Number.isSafeInteger(value) ? String(value) : unfit('not_whole');
   const list = isList(value);
   if (!list && !isRecord(value)) return unfit('not_data');
   if (depthLeft === 0) return unfit('too_deep');
-  for (const [key, member] of Object.entries(value)) {
-    if (!list && !KEY.test(key)) return unfit('bad_key', [key]);
-    const found = unfitIn(member, unfitText, depthLeft - 1);
-    if (found !== null) return { ...found, path: [key, ...found.path] };
+  let text = '';
+  // Array.prototype.sort compares UTF-16 code units, as RFC 8785, section 3.2.3 asks; the keys of a list are in their order.
+  for (const key of list ? value.keys() : Object.keys(value).sort()) {
+    if (typeof key === 'string' && !KEY.test(key)) return unfit('bad_key', [key]);
+    const member = writeFit(list ? value[Number(key)] : value[key], unfitText, depthLeft - 1);
+    if (typeof member !== 'string') return { ...member, path: [String(key), ...member.path] };
+    text += `${text === '' ? '' : ','}${list ? '' : `"${key}":`}${member}`;
   }
-  return null;
+  return list ? `[${text}]` : `{${text}}`;
 }
 
 /** A list without holes, further properties or a class of its own. */

@@ -1,5 +1,5 @@
 // The envelope of one entry: the members every leaf has, whatever its type. Frozen by the first real record.
-import { base64url, bytesOfBase64url, utf8 } from './bytes.ts';
+import { base64url, utf8 } from './bytes.ts';
 import { type CanonicalCode, type Json, jcs, profile } from './canonical.ts';
 import type { Sha256 } from './merkle.ts';
 import type { Refused } from './refused.ts';
@@ -47,15 +47,16 @@ const isCount: Rule = (value) => typeof value === 'number' && value >= 0;
 const isInstant: Rule = (value) => isCount(value) && Number(value) <= LAST_MS;
 const isName: Rule = (value) => typeof value === 'string' && value !== '';
 const isObject = (value: Json): value is { readonly [key: string]: Json } => typeof value === 'object' && !Array.isArray(value);
-const isBytes = (value: Json | undefined, length: number): boolean =>
-  typeof value === 'string' && bytesOfBase64url(value)?.length === length;
+/** Base64url of that many bytes as it alone is written: the bits behind the last byte are none. */
+const BYTES = { 16: /^[\w-]{21}[AQgw]$/, 32: /^[\w-]{42}[AEIMQUYcgkosw048]$/ } as const;
+const isBytes = (value: Json | undefined, length: 16 | 32): boolean => typeof value === 'string' && BYTES[length].test(value);
 
 const isPart: Rule = (value) => {
   if (!Array.isArray(value) || value.length !== 2 || !value.every(isCount)) return false;
   return value[0] < value[1];
 };
 const isLink: Rule = (value) => {
-  if (!isObject(value) || Object.keys(value).join() !== 'n,p,s') return false;
+  if (!isObject(value) || Object.keys(value).length !== 3) return false;
   const { n = -1, p, s = '' } = value;
   return isName(s) && isCount(n) && (n === 0 ? p === GENESIS : isBytes(p, 32));
 };
@@ -96,7 +97,12 @@ const SAYS = {
 export function readLeaf(bytes: Uint8Array): { readonly leaf: Leaf } | Refused<LeafCode> {
   const read = profile(bytes);
   if ('refused' in read) return read;
-  const { value } = read;
+  const wrong = leafTrouble(read.value);
+  return wrong ?? { leaf: read.value as unknown as Leaf };
+}
+
+/** What keeps a canonical value from being a leaf: a member too many, too few or of another form; null when it is one. */
+export function leafTrouble(value: Json): Refused<LeafCode> | null {
   const refuse = (refused: keyof typeof SAYS, member: string) => ({ refused, say: `${SAYS[refused]} (${member}).` });
   if (!isObject(value)) return refuse('member_missing', 'v');
   if (typeof value.v === 'number' && value.v > 1) return refuse('unknown_version', 'v');
@@ -106,7 +112,7 @@ export function readLeaf(bytes: Uint8Array): { readonly leaf: Leaf } | Refused<L
     if (!isMember(name)) return refuse('member_unknown', name);
     if (!MEMBERS[name](member)) return refuse('member_wrong', name);
   }
-  return { leaf: value as unknown as Leaf };
+  return null;
 }
 const isMember = (name: string): name is keyof Leaf => Object.hasOwn(MEMBERS, name);
 

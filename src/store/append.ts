@@ -6,7 +6,7 @@ import { utf8 } from '../log/bytes.ts';
 import { type Json, jcs } from '../log/canonical.ts';
 import { formatCheckpoint } from '../log/checkpoint.ts';
 import { append, type Frontier, rootOf } from '../log/merkle.ts';
-import { type CivilDate, civilDateOf, type Instant, instant } from '../units/dates.ts';
+import { civilDateOf, type Instant, instant } from '../units/dates.ts';
 import { StorageFault } from './connection.ts';
 import { hmac, type Signer, sha256 } from './crypto.ts';
 import { bytesOf, type Keys } from './keys.ts';
@@ -202,17 +202,9 @@ interface At extends Pick<AppendDeps, 'log' | 'random'> {
 /** The writer's own members: policy is the shop's as it stands, what this batch said of it included. */
 async function writerAt(overlay: Overlay, id: unknown, { log, random, at, seq }: At): Promise<Writer> {
   const shop = typeof id === 'string' ? await overlay.thing(id) : [...overlay.things.values()].find(({ kind }) => kind === 'shop');
-  const today = dayOf(at, shop?.says.zone ?? 'UTC');
+  const today = civilDateOf(at, shop?.says.zone ?? 'UTC');
   return { log, seq, shop: shop?.id, at, today, alone: shop?.says.staffing !== 'two', sha256, random };
 }
-
-/** Zones change their offset on a quarter of an hour, so one answer serves for the whole of it: asking costs as much as signing. */
-function dayOf(at: Instant, zone: string): CivilDate {
-  const quarter = `${Math.floor(at / 900_000)} ${zone}`;
-  if (lastDay.quarter !== quarter) lastDay = { quarter, day: civilDateOf(at, zone) };
-  return lastDay.day;
-}
-let lastDay = { quarter: '', day: '' as CivilDate };
 
 /** How the file stands: its size, its shop, and those of the commands that were recorded before. */
 async function standing(tx: Tx, commands: readonly Command[]) {

@@ -1,9 +1,9 @@
 // The digests, signatures and ciphers the pure parts are given: Node's own.
-import { createCipheriv, createDecipheriv, createHash, createHmac, createPrivateKey, createPublicKey, sign, verify } from 'node:crypto';
+import { createCipheriv, createDecipheriv, createHmac, createPrivateKey, createPublicKey, hash, sign, verify } from 'node:crypto';
 import type { Sha256 } from '../log/merkle.ts';
 import type { Verify } from '../log/note.ts';
 
-export const sha256: Sha256 = (bytes) => createHash('sha256').update(bytes).digest();
+export const sha256: Sha256 = (bytes) => hash('sha256', bytes, 'buffer');
 
 export const hmac = (key: Uint8Array, text: string): Uint8Array => createHmac('sha256', key).update(text).digest();
 
