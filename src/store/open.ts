@@ -17,6 +17,7 @@ import { type Lock, takeLock } from './lock.ts';
 import { isRemembering, openMemory } from './memory.ts';
 import { checkSchema, migrate } from './migrate.ts';
 import { isSignedBy, type Kept, memoryTrouble, noteFrom, outsideTrouble } from './outside.ts';
+import { sweepPhotos } from './photos.ts';
 import { askForLedger, askForWhole } from './present.ts';
 import { pruneCommands } from './rows.ts';
 import { secret } from './secrets.ts';
@@ -95,6 +96,7 @@ export async function openStore(deps: StoreDeps): Promise<Store> {
   };
   try {
     await askForWhole(dir, deps.importing);
+    sweepPhotos(join(dir, 'photos'));
     const file = await open('ledger', deps.connect, 'PRAGMA wal_autocheckpoint = 4000');
     const keysFile = await open('keys', undefined, 'PRAGMA secure_delete = ON');
     const access = await open('access', undefined, 'PRAGMA secure_delete = ON');

@@ -1,6 +1,6 @@
 // Photographs: what a camera made becomes one small picture without its metadata, kept under the SHA-256 of its bytes.
 // The file is on the disk before an entry names it; it can be deleted, the hash in the leaf stays.
-import { mkdirSync } from 'node:fs';
+import { existsSync, mkdirSync, readdirSync, rmSync } from 'node:fs';
 import { type FileHandle, open, readFile, rename, rm, stat } from 'node:fs/promises';
 import { join } from 'node:path';
 import sharp from 'sharp';
@@ -33,6 +33,12 @@ export async function keepPhoto(dir: string, upload: Uint8Array): Promise<PhotoK
   const path = join(dir, `${hash}.webp`);
   if (!(await stat(path).catch(() => null))) await writeDurably(dir, path, picture.bytes);
   return { hash };
+}
+
+/** Takes away what a crash left half written. Nobody may be keeping a photograph meanwhile. */
+export function sweepPhotos(dir: string): void {
+  if (!existsSync(dir)) return;
+  for (const name of readdirSync(dir)) if (/^[0-9a-f]{64}\.webp\.\d+$/.test(name)) rmSync(join(dir, name));
 }
 
 /** The bytes of a kept photograph (WebP), or null where it was deleted or never was. */
@@ -77,6 +83,7 @@ async function writeDurably(dir: string, path: string, bytes: Uint8Array): Promi
 const FAULTS: Readonly<Record<string, string>> = {
   ENOSPC: 'SQLITE_FULL',
   EDQUOT: 'SQLITE_FULL',
+  EFBIG: 'SQLITE_FULL',
   EROFS: 'SQLITE_READONLY',
   EACCES: 'SQLITE_READONLY',
 };
