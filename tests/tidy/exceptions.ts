@@ -22,7 +22,6 @@ export const CASTS: Readonly<Record<string, string>> = {
 
 /** Files that keep something from one call to the next outside of any function. */
 export const STATEFUL: Readonly<Record<string, string>> = {
-  'src/store/append.ts': 'the day of the quarter-hour, since a batch asks for it once a leaf',
   'src/units/dates.ts': 'formatters, one set a zone: what a zone answers never depends on them',
 };
 
