@@ -164,7 +164,7 @@ async function openChecked(deps: StoreDeps, { file, keys, access, lock, letGo }:
     onCommit: (listener) => listeners.push(listener),
     head: () => signed,
     async hear(kept, keptBy) {
-      if (readOnly !== null || isSame(kept, signed) || !isSignedBy(logKey, log, kept)) return;
+      if (readOnly !== null || isSame(kept, signed) || (await isOurs(file, kept)) || !isSignedBy(logKey, log, kept)) return;
       const trouble = await outsideTrouble(file.read, frontier.size, kept, keptBy);
       if (trouble === null) return;
       readOnly ??= trouble;
@@ -190,6 +190,11 @@ const LOCK_LOST =
   'lock.db was deleted or replaced while the program runs, so another may be writing. Stop every Lemel on these data, then start one.';
 
 const isSame = (kept: Kept, signed: Kept | null): boolean => signed !== null && Buffer.compare(kept.signature, signed.signature) === 0;
+
+/** Whether the signature is the one that stands over the first so many entries: a second history has another (Ed25519 signs the same only once). */
+async function isOurs(file: SqliteFile, { size, signature }: Kept): Promise<boolean> {
+  return (await file.read('SELECT 1 FROM checkpoint WHERE size = ? AND signature = ?', [size, signature])).length > 0;
+}
 
 function nothingSigned(): never {
   throw new Error('a ledger without entries has no checkpoint to issue');

@@ -93,10 +93,14 @@ const named = (kind: string, { type }: Leaf, from: Kept['opened']): unknown =>
 /** For how long a form that is sent again is answered as it was, in ms; counted back from the newest command, for the clock may be wrong. */
 export const COMMANDS_KEPT_MS = 30 * 24 * 60 * 60_000;
 
-/** Forgets the commands before the first of the last thirty days. */
-export async function pruneCommands(file: SqliteFile): Promise<void> {
+/** So many entries back no command is forgotten: one entry of a clock that was years ahead must not make those of a minute ago old. */
+const ENTRIES_KEPT = 10_000;
+
+/** Forgets the commands before the first of the last thirty days, but none of the last entries. */
+export async function pruneCommands(file: SqliteFile, entriesKept = ENTRIES_KEPT): Promise<void> {
   const first = 'SELECT MIN(from_seq) FROM command WHERE at >= (SELECT MAX(at) FROM command) - ?';
-  await file.write((tx) => tx.run(`DELETE FROM command WHERE from_seq < (${first})`, [COMMANDS_KEPT_MS]));
+  const sql = `DELETE FROM command WHERE from_seq < (${first}) AND from_seq < (SELECT MAX(from_seq) FROM command) - ?`;
+  await file.write((tx) => tx.run(sql, [COMMANDS_KEPT_MS, entriesKept]));
 }
 
 /** A thing as its row holds it. */

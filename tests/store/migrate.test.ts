@@ -5,6 +5,7 @@ import { join } from 'node:path';
 import { afterEach, beforeEach, describe, expect, it } from 'vitest';
 import { SchemaMismatch } from '../../src/store/migrate.ts';
 import { openStore } from '../../src/store/open.ts';
+import { pruneCommands } from '../../src/store/rows.ts';
 import { openFile } from '../../src/store/sqlite.ts';
 import { type Instant, instant } from '../../src/units/dates.ts';
 import { line, openShop, type Shop, SQL_DIR, seededBytes } from '../shop.ts';
@@ -75,17 +76,37 @@ describe('a migration', () => {
   });
 });
 
-it('forms answered a month before the last one are forgotten at a start, and their entries are not; a clock that is wrong forgets none', async () => {
+describe('forms that were answered', () => {
   const commands = 'SELECT COUNT(*) AS n FROM command';
-  const later = instant(now + 31 * 86_400_000);
-  const idle = await openStore({ dir: join(home, 'data'), sqlDir, clock: () => later, random: seededBytes(4) });
-  expect(await idle.read(commands)).toEqual([{ n: 2 }]);
-  await idle.close();
-  const again = await openShop({ dir: join(home, 'data'), clock: () => later, seed: 5 });
-  await again.tell([line('place_named', { place: again.newRef('place'), name: 'Vault', kind: 'safe' })], { by: shop.owner });
-  await again.close();
-  const store = await open();
-  expect(await store.read(commands)).toEqual([{ n: 1 }]);
-  expect(await audited(store)).toMatchObject({ size: 6 });
-  await store.close();
+  const form = (again: Shop, name: string) => line('place_named', { place: again.newRef('place'), name, kind: 'safe' });
+
+  it('a month before the last one are forgotten, and their entries are not', async () => {
+    const later = instant(now + 31 * 86_400_000);
+    const again = await openShop({ dir: join(home, 'data'), clock: () => later, seed: 5 });
+    await pruneCommands(again.store.file, 0);
+    expect(await again.store.read(commands)).toEqual([{ n: 2 }]);
+    await again.tell([form(again, 'Vault')], { by: shop.owner });
+    await pruneCommands(again.store.file, 0);
+    expect(await again.store.read(commands)).toEqual([{ n: 1 }]);
+    expect(await audited(again.store)).toMatchObject({ size: 6 });
+    await again.close();
+  });
+
+  it('are remembered though the clock is four years ahead for a while, and put right', async () => {
+    const clock = { at: now };
+    const at = () => clock.at;
+    const again = await openShop({ dir: join(home, 'data'), clock: at, seed: 5 });
+    const first = form(again, 'Vault');
+    const answer = await again.tell([first], { by: shop.owner, id: 'before' });
+    clock.at = instant(now + 4 * 365 * 86_400_000);
+    await again.tell([form(again, 'Strongroom')], { by: shop.owner });
+    clock.at = instant(now + 60_000);
+    await again.tell([form(again, 'Drawer')], { by: shop.owner });
+    await again.close();
+    const store = await openStore({ dir: join(home, 'data'), sqlDir, clock: at, random: seededBytes(6) });
+    expect([store.readOnly, store.told]).toEqual([null, []]);
+    expect(await store.recorded({ id: 'before', by: shop.owner, lines: [first] })).toEqual(answer);
+    expect(await audited(store)).toMatchObject({ size: 8, told: [] });
+    await store.close();
+  });
 });
