@@ -175,7 +175,7 @@ function weigh(stage: Stage, one: TrueJob): Act {
   return {
     name: 'weigh',
     job: one.job,
-    mustBeAsked: one.known && read.isFar,
+    mustBeAsked: one.known && !one.slipped && read.isFar,
     lines: (hand) => [line('piece_weighed', { piece: one.piece, state: 'polished', weight: read.of(hand) })],
     done: ({ careful }) => weighed(one, read.slips && !careful),
   };
@@ -195,7 +195,7 @@ function handBack(stage: Stage, one: TrueJob): Act | null {
     name: isShort ? 'hand back short' : 'hand back',
     job: one.job,
     ...(tries ? { mustBeRefused: 'stone_count_differs' } : {}),
-    mustBeAsked: one.known && read.isFar && !tries,
+    mustBeAsked: one.known && !one.slipped && read.isFar && !tries,
     lines: (hand) => [line('work_finished', { job: one.job }), home(hand)],
     done({ careful }) {
       weighed(one, read.slips && !careful);

@@ -51,7 +51,7 @@ export async function simulate(seed: number, claims: Counted): Promise<ReadonlyM
 async function play(day: BadDay, { world: { chance } }: Stage, act: Act): Promise<void> {
   const tired = { careful: chance.hits(0.7), answered: false };
   const first = await day.send(act.lines(tired));
-  if (act.mustBeAsked && !tired.careful && first.answer !== 'asked') throw new Error(`${act.name}: was not asked about`);
+  if (act.mustBeAsked && !tired.careful && first.answer !== 'asked') throw new Error(`not asked about, ${told(act, tired, first)}`);
   const hand = { careful: tired.careful || chance.hits(0.7), answered: true };
   const answer = first.answer === 'asked' ? await day.send(act.lines(hand)) : first;
   if (act.mustBeRefused !== undefined) {
