@@ -112,7 +112,8 @@ function reckonTold(entries: readonly Told[], grounds: Grounds): JobReckoning {
     ...{ history, network, work, closing: chain.closing, stones: stoneChecks(history) },
     weights: jobWeights({ closed, chain, streams: history.streams, cameIn, crossed, usualFrom: work?.usualFrom ?? null }),
     own: closed?.verdict === 'agrees' ? ownOf(chain, closed) : null,
-    slips: closed?.verdict === 'weigh again' || closed?.verdict === 'does not agree' ? slipsOf(chain, history, grounds) : [],
+    slips:
+      closed?.verdict === 'weigh again' || closed?.verdict === 'does not agree' ? slipsOf(chain, history, grounds, closed.dustMostG) : [],
     doubted: doubtedIn(history, grounds.balances),
     explained: entries.some(({ facts }) => facts.some((one) => one.fact === 'identity' && one.mark === 'differenceExplained')),
     problem: null,
@@ -206,13 +207,13 @@ function ownOf({ cameIn, crossed, last, own: nodes }: Chain, { lossNg }: Closure
   });
 }
 
-function slipsOf({ closing }: Chain, { streams }: History, { tares = [], others = [] }: Grounds): readonly Slip[] {
+function slipsOf({ closing }: Chain, { streams }: History, { tares = [], others = [] }: Grounds, dustMostG: number): readonly Slip[] {
   const readings = new Map(streams.map(({ id, reading }) => [id, reading]));
   const written = closing.flatMap((term): WrittenWeighing[] => {
     const reading = readings.get(term.id);
     return reading ? [{ ...term, text: reading.text, unit: reading.unit }] : [];
   });
-  return findSlips(written, tares, others);
+  return findSlips(written, tares, others, dustMostG);
 }
 
 const doubtedIn = ({ streams }: History, { isDoubted }: Balances): readonly number[] => [

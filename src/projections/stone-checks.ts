@@ -19,6 +19,8 @@ export interface StoneCheck {
   readonly after: StoneWeight | null;
   readonly compared: StoneComparison | null;
 }
+/** Two weighings wider than this share of the stone cannot say that they agree (common practice, no source). */
+const FITNESS_SHARE = 0.05;
 type Weighed = Step & { readonly ng: MassNg };
 
 /** The checks of every stone and parcel that was out of its piece; `setWhole` counts the stones of each thing that went in whole. */
@@ -35,7 +37,8 @@ export function stoneChecks({ streams, pieces, now }: History): readonly StoneCh
     const isHere = now.has(thing) || streams.some(({ outOf, part }) => outOf === thing && part === 'left whole');
     const [first, ...later] = [...came, ...weighings].filter((step): step is Weighed => step.ng !== null);
     const after = later.at(-1);
-    const compared = first && after && came.length === 1 ? compareWeights(asMeasured(first), asMeasured(after)) : null;
+    const compared =
+      first && after && came.length === 1 ? compareWeights(asMeasured(first), asMeasured(after), FITNESS_SHARE * (first.ng / 1e9)) : null;
     return { thing, out, setAgain: isHere ? taken : out, before: weightOf(first), after: weightOf(after), compared };
   });
 }

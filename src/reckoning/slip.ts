@@ -31,16 +31,20 @@ type Candidate = { readonly kind: SlipKind; readonly instead: string; readonly n
 /** Plain gaps are chance this often; above it nobody is asked to look for a slip. */
 const SLIP_ALPHA = 0.01;
 
-/** Every single mistake that brings the gap of one job within 2u, given the known tares and the pieces of other open jobs. */
+/** Every single mistake that brings the gap of one job within 2u, and up to `dustMostG` of usual dust, given the known tares and the pieces of other open jobs. */
 export function findSlips(
   weighings: readonly WrittenWeighing[],
   tares: readonly Known[] = [],
   others: readonly Known[] = [],
+  dustMostG = 0,
 ): readonly Slip[] {
   const { lossNg, uG, plainP } = closure(weighings);
   if (plainP >= SLIP_ALPHA) return [];
   return weighings.flatMap((weighing) => {
-    const explains = ({ ng }: Candidate) => Math.abs(lossNg - weighing.sign * (weighing.ng - ng)) <= 2 * uG * 1e9;
+    const explains = ({ ng }: Candidate) => {
+      const leftG = (lossNg - weighing.sign * (weighing.ng - ng)) / 1e9;
+      return leftG >= -2 * uG && leftG <= 2 * uG + dustMostG;
+    };
     const mistakes = [...misread(weighing), ...misplaced(weighing, tares)].filter(explains);
     return [...mistakes, ...mistaken(weighing, others)].map(({ kind, instead }) => ({
       kind,

@@ -273,6 +273,16 @@ describe('stones and own metal', () => {
     expect(check?.compared?.differenceG).toBeCloseTo(-0.0024, 9);
   });
 
+  it('say nothing of a small stone that was read on a coarse balance', async () => {
+    const { job, piece } = await takeIn(shop.grams('6.82'));
+    const stone = shop.newRef('stone');
+    await shop.write(line('stone_unset', { piece, stone, stones: 1, condition: 'sound', weight: shop.grams('0.08') }));
+    await shop.write(
+      line('stone_weighed', { of: stone, state: 'loose', weight: shop.grams('0.08', { repeats: ['0.08'], because: 'as read' }) }),
+    );
+    expect((await reckoned(job)).stones[0]?.compared).toMatchObject({ verdict: 'cannot tell' });
+  });
+
   it('give a range for the customer’s own metal, since filings after the joining are mixed', async () => {
     const { job, piece, lot, stock } = await takeIn(shop.grams('8.60'), ['check'], 0);
     await shop.write(line('metal_cut', { piece, lot, metal: 'gold-750', weight: shop.grams('1.40') }));

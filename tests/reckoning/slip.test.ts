@@ -69,6 +69,12 @@ describe('the slip finder', () => {
     expect(kinds(...found).filter(([kind, text]) => kind === 'digits swapped' && text === '5.55')).toEqual([]);
     expect(kinds(...findSlips([written('8.42', 1), written('4.82', -1)]))).toContainEqual(['digits swapped', '4.82', '8.42']);
   });
+  it('is found with the dust of the work beside it, and not for more dust than is usual', () => {
+    // 8.42 in, 8.36 out after 0.06 of dust, with 3 and 6 swapped: 8.63 was written.
+    const written_ = [written('8.42', 1), written('8.63', -1)];
+    expect(kinds(...findSlips(written_, [], [], 0.1))).toContainEqual(['digits swapped', '8.63', '8.36']);
+    expect(findSlips(written_, [], [], 0.001)).toEqual([]);
+  });
   it('looks for nothing while the job closes', () => {
     expect(findSlips([written('8.42', 1), written('8.41', -1)], [], [{ name: 'job 12', ng: 8_410_000_000 }])).toEqual([]);
   });
