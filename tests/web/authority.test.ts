@@ -15,11 +15,15 @@ import { nameSafe, takeRingIn } from './job-in-house.ts';
 import { openSite, PASSWORD, PIN, type Site, type Visitor } from './site.ts';
 
 const ROLES = ['owner', 'bench', 'counter', 'auditor'] as const;
-/** The owner's alone, with the password typed: people, roles, policy, devices, balances, and the insurer's limits. */
+/** The owner's alone, with the password typed: people, roles, policy, devices, balances, terms, and the insurer's limits. */
 const OWNERS: readonly EntryName[] = [
   ...(['person_joined', 'person_left', 'policy_set', 'device_enrolled', 'device_withdrawn'] as const),
   ...(['balance_put_in_service', 'place_named'] as const),
+  'terms_set',
+  'shop_described',
 ];
+/** Those with a form by their address; the terms have a page of their own, which asks the same ledger. */
+const OWNERS_FORMS = OWNERS.filter((type) => type !== 'terms_set');
 /** Signed for with a PIN: what leaves the premises, a calibration that weights rest on, and a difference explained away. */
 const SIGNED: readonly EntryName[] = [
   'released',
@@ -106,7 +110,7 @@ async function post(role: string, path: string, fields: Record<string, string>, 
 
 describe.each(['/write/', `/jobs/:job/write/`])('through %s', (route) => {
   describe.each(['form', 'json'] as const)('as %s', (format) => {
-    it.each(OWNERS)('%s is written by the owner, with the password, and by nobody else', async (type) => {
+    it.each(OWNERS_FORMS)('%s is written by the owner, with the password, and by nobody else', async (type) => {
       const path = `${route.replace(':job', job)}${type}`;
       const setter = real.get(THINGS.setter) ?? '';
       if (type === 'person_left') real.set(THINGS.setter, await somebody());
@@ -120,7 +124,7 @@ describe.each(['/write/', `/jobs/:job/write/`])('through %s', (route) => {
       }
       real.set(THINGS.setter, setter);
     });
-    it.each(OWNERS.filter((type) => type !== 'place_named'))('%s is no form for anybody else', async (type) => {
+    it.each(OWNERS_FORMS.filter((type) => type !== 'place_named'))('%s is no form for anybody else', async (type) => {
       const path = `${route.replace(':job', job)}${type}`;
       const headers = format === 'json' ? { accept: 'application/json' } : {};
       for (const role of ROLES) expect((await people.get(role)?.get(path, headers))?.status).toBe(role === 'owner' ? 200 : 403);
