@@ -80,7 +80,7 @@ describe('the screen turned to the customer', () => {
     await takeRingIn(site.shop, { name: 'Odile Marchetti', description: 'Signet' });
     const { job } = await takeRingIn(site.shop);
     const main = (await page(`/jobs/${job}?face=customer`)).replace(/^[\s\S]*<main/, '');
-    expect(main).toContain('Your ring came in at 6.82\u00a0g.');
+    expect(main).toContain('Your ring weighed 6.82\u00a0g at the counter.');
     for (const word of ['Odile', 'Signet', 'Ada Wren', '£', '85.00', 'Ruth']) expect(main, word).not.toContain(word);
   });
 
