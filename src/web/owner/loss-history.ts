@@ -71,11 +71,16 @@ export async function lossHistory({ store }: Pick<Web, 'store'>): Promise<LossHi
 const reckonSome = AsyncResource.bind(async (store: Web['store'], known: Reckoned, balances: Balances, most: number): Promise<void> => {
   const some: string[] = [];
   for (const job of known.due) if (some.push(job) === most) break;
-  for (const [job, kept] of await entriesOfAll(store, some)) {
+  // Taken off before it is read: what is written on it from here on makes it due again.
+  for (const job of some) known.due.delete(job);
+  const read = await entriesOfAll(store, some).catch((error: unknown) => {
+    for (const job of some) known.due.add(job);
+    throw error;
+  });
+  for (const [job, kept] of read) {
     const entries = told(kept);
     const lastMs = Math.max(...entries.map(({ atMs }) => atMs));
     known.rows.set(job, { lastMs, loss: lossJob(job, reckonJob(kept, { balances, size: 0 }), entries) });
-    known.due.delete(job);
   }
   known.points = null;
   known.charts = null;
