@@ -146,19 +146,32 @@ function totalOf({ a, covariance: sigma }: Balances, residualsNg: Vector): Netwo
   return { residualNg, uG, z: uG > 0 ? residualNg / 1e9 / uG : 0 };
 }
 
-/** Finds unmeasured flows one by one, where a node has just one left. */
-function unmeasuredOf({ nodes, streams }: Network, reconciled: readonly ReconciledStream[]): NetworkReckoning['unmeasured'] {
+/** An unmeasured flow is settled where nothing else unmeasured joins its two ends: all that is measured across the edge of one side then says what it was. */
+function unmeasuredOf({ streams }: Network, reconciled: readonly ReconciledStream[]): NetworkReckoning['unmeasured'] {
   const known = new Map(reconciled.map(({ id, reconciledG }) => [id, reconciledG]));
-  for (let found = true; found; ) {
-    found = false;
-    for (const node of nodes) {
-      const at = streams.filter(({ from, to }) => (from === node) !== (to === node));
-      const [open, another] = at.filter(({ id }) => !known.has(id));
-      if (open === undefined || another !== undefined) continue;
-      const net = at.reduce((sum, { id, to }) => sum + (to === node ? 1 : -1) * (known.get(id) ?? 0), 0);
-      known.set(open.id, open.to === node ? -net : net);
-      found = true;
+  const open = streams.filter(({ ng }) => ng === null);
+  return open.map((stream) => {
+    const others = open.filter((one) => one !== stream);
+    for (const [end, sign] of [[stream.to, -1] as const, [stream.from, 1] as const]) {
+      const side = joinedBy(others, end);
+      if (side.has(OUTSIDE) || (side.has(stream.from) && side.has(stream.to))) continue;
+      const netG = streams.reduce(
+        (sum, { id, from, to }) => sum + (Number(side.has(to)) - Number(side.has(from))) * (known.get(id) ?? 0),
+        0,
+      );
+      return { id: stream.id, g: sign * netG };
     }
-  }
-  return streams.filter(({ ng }) => ng === null).map(({ id }) => ({ id, g: known.get(id) ?? null }));
+    return { id: stream.id, g: null };
+  });
+}
+
+/** The ends that these flows join to one end, itself among them. */
+function joinedBy(flows: readonly Stream[], start: string): ReadonlySet<string> {
+  const side = new Set([start]);
+  for (const end of side)
+    for (const { from, to } of flows) {
+      if (from === end) side.add(to);
+      if (to === end) side.add(from);
+    }
+  return side;
 }

@@ -165,3 +165,31 @@ describe('a slip of 0.05 g planted in a chain of five steps on a 0.01 g balance'
     expect(alarmed).toBeLessThan(0.07);
   });
 });
+
+describe('a flow that nobody weighed, between two that nobody weighed', () => {
+  it('is settled where it alone joins two sides, however many unweighed flows lie within each', () => {
+    const flow = (id: string, from: string, to: string, ng: number | null): Stream => ({
+      id,
+      from,
+      to,
+      ng: ng === null ? null : massNg(ng),
+      uRandomG: 0.001,
+      factors: [],
+    });
+    const streams = [
+      flow('in', OUTSIDE, 'a', 10_000_000_000),
+      ...[
+        flow('one', 'a', 'b', null),
+        flow('two', 'a', 'b', null),
+        flow('bridge', 'b', 'c', null),
+        flow('three', 'c', 'd', null),
+        flow('four', 'c', 'd', null),
+      ],
+      flow('off', 'b', OUTSIDE, 3_000_000_000),
+      flow('out', 'd', OUTSIDE, 7_000_000_000),
+    ];
+    const found = new Map(reckon({ nodes: ['a', 'b', 'c', 'd'], streams }).unmeasured.map(({ id, g }) => [id, g]));
+    expect(found.get('bridge')).toBeCloseTo(7, 9);
+    for (const id of ['one', 'two', 'three', 'four']) expect(found.get(id)).toBeNull();
+  });
+});
