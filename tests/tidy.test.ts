@@ -363,8 +363,11 @@ const filesNamed = (map: string): readonly string[] =>
 describe('the house', () => {
   it('has only its agreed top level', () => {
     const tracked = execFileSync('git', ['ls-files'], { cwd: ROOT, encoding: 'utf8' }).split('\n');
-    const top = new Set(tracked.map((path) => path.split('/')[0] ?? '').filter((name) => name !== '' && !name.startsWith('.')));
+    const top = new Set(tracked.map((path) => path.split('/')[0] ?? '').filter((name) => name !== ''));
     const agreed = [
+      '.ci',
+      '.github',
+      '.gitignore',
       'package.json',
       'package-lock.json',
       'tsconfig.json',
