@@ -135,10 +135,14 @@ function checkAgreement({ reckoned }: JobPage, { entries, letter }: LetterPage, 
   const sum = (terms: readonly { readonly ng: number }[]) => terms.reduce((all, { ng }) => all + ng, 0);
   const masses = [cameIn, last, expected, ...added, ...removed].map((one) => one?.ng ?? 0);
   const { gap, give, shows, dustMost } = closed ? figuresOf(closed) : {};
+  // What was read of the piece stands on its page among the entries.
+  const read = own.flatMap(({ leaf }) =>
+    'weight' in leaf.data && 'piece' in leaf.data ? [(leaf.data.weight as unknown as { readonly ng: number }).ng] : [],
+  );
   const cut = own.flatMap(({ leaf }) =>
     leaf.type === 'metal_cut' && leaf.data.weight ? [leaf.data.weight as { readonly ng: number }] : [],
   );
-  const allowed = new Set([...masses, sum(added), sum(removed), sum(cut)].map((ng) => toStep(Math.abs(ng), 10_000_000)));
+  const allowed = new Set([...masses, ...read, sum(added), sum(removed), sum(cut)].map((ng) => toStep(Math.abs(ng), 10_000_000)));
   for (const figure of [gap, give, shows, dustMost]) if (typeof figure === 'string') allowed.add(figure);
   const told = [letter.sentence, letter.beam.sentence, ...letter.beam.numbers.map(({ weight }) => weight)].join(' ');
   const figures = [...told.matchAll(/\d+\.\d+\u00a0g/g)].map(([figure]) => figure);
