@@ -24,11 +24,17 @@ export interface Shop {
 /** A value, nothing (left empty), or what is wrong and what to do. */
 export type Read = { readonly value: unknown } | { readonly problems: readonly Problem[] } | null;
 
+/** Characters that turn the direction of what follows (UAX 9, 2.1–2.4), and those that stand around typed text in a sentence: no page could be trusted with them, and nothing typed is lost with them. */
+const UNSEEN = /[\u202A-\u202E\u2066-\u2069\uE0F0\uE0F1]/g;
+
+/** What was typed as it is written: composed (UAX 15, NFC), without blanks around it, and without what turns the sentence it will stand in. */
+export const plainText = (typed: string): string => typed.replace(UNSEEN, '').normalize('NFC').trim();
+
 const problem = (field: string, say: string): Read => ({ problems: [{ field, say }] });
 
 /** Reads the value of a control posted under `name`; null where nothing was filled in. */
 export function readControl(control: Control, posted: Posted, name: string, shop: Shop): Read {
-  const typed = (posted.get(name)?.[0] ?? '').normalize('NFC').replace(/\r\n?/g, '\n').trim();
+  const typed = plainText((posted.get(name)?.[0] ?? '').replace(/\r\n?/g, '\n'));
   switch (control.kind) {
     case 'weight':
       return readWeight(posted, name, shop);
@@ -106,7 +112,7 @@ function readList(of: Control, posted: Posted, name: string, shop: Shop): Read {
 
 /** A weight: what the balance showed, which balance, what was with it on the pan, and a second reading with its reason where one was asked for. */
 function readWeight(posted: Posted, name: string, shop: Shop): Read {
-  const get = (part: string) => (posted.get(`${name}.${part}`)?.[0] ?? '').normalize('NFC').trim();
+  const get = (part: string) => plainText(posted.get(`${name}.${part}`)?.[0] ?? '');
   const text = get('text');
   if (text === '') return null;
   const basis = BASES.find((one) => one === (get('basis') || 'weighed'));

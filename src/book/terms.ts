@@ -24,3 +24,6 @@ export const firstTerms = (country: string): string =>
 
 /** Of the digest of a text, as many digits as name it on paper and in an agreement. */
 export const termsName = (digest: string): string => digest.slice(0, 12);
+
+/** What an agreement names where the shop has set no terms. */
+export const NO_TERMS = 'none set';

@@ -20,6 +20,8 @@ export interface OutsideMemory {
 
 const SYNC_MS = 1000;
 const TAIL_BYTES = 64 * 1024;
+/** No line is longer. */
+const LINE_BYTES = 256;
 const BLOCK_BYTES = 256 * 1024;
 
 /** Opens the file for appending, made if missing, for nobody else to read. */
@@ -79,11 +81,14 @@ export function* notedLines(path: string, fromByte = 0, toByte = Number.POSITIVE
   }
 }
 
-/** The highest checkpoint of the last lines that `isSigned` vouches for; null where there is none. */
+/** The highest checkpoint of the last lines that `isSigned` vouches for, looked for from the end on until there is one: what nobody signed hides nothing. Null where there is none. */
 export function highestNoted(path: string, isSigned: (noted: Noted) => boolean): Noted | null {
-  const size = sizeOf(path);
-  const last = [...notedLines(path, Math.max(0, size - TAIL_BYTES))].filter((one) => one !== null);
-  return last.toSorted((a, b) => b.size - a.size).find(isSigned) ?? null;
+  for (let end = sizeOf(path); end > 0; end -= TAIL_BYTES) {
+    const lines = [...notedLines(path, Math.max(0, end - TAIL_BYTES - LINE_BYTES), end)].filter((one) => one !== null);
+    const found = lines.toSorted((a, b) => b.size - a.size).find(isSigned);
+    if (found) return found;
+  }
+  return null;
 }
 
 /** Whether the file is there at all. */

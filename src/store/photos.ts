@@ -1,7 +1,7 @@
 // Photographs: what a camera made becomes one small picture without its metadata, kept under the SHA-256 of its bytes.
 // The file is on the disk before an entry names it; it can be deleted, the hash in the leaf stays.
 import { existsSync, mkdirSync, readdirSync, rmSync } from 'node:fs';
-import { type FileHandle, open, readFile, rename, rm, stat } from 'node:fs/promises';
+import { type FileHandle, open, readFile, rename, rm } from 'node:fs/promises';
 import { join } from 'node:path';
 import sharp from 'sharp';
 import { hex } from '../log/bytes.ts';
@@ -31,7 +31,7 @@ export async function keepPhoto(dir: string, upload: Uint8Array): Promise<PhotoK
   if ('trouble' in picture) return picture;
   const hash = hex(sha256(picture.bytes));
   const path = join(dir, `${hash}.webp`);
-  if (!(await stat(path).catch(() => null))) await writeDurably(dir, path, picture.bytes);
+  if (!(await readPhoto(dir, hash))) await writeDurably(dir, path, picture.bytes);
   return { hash };
 }
 
@@ -41,9 +41,11 @@ export function sweepPhotos(dir: string): void {
   for (const name of readdirSync(dir)) if (/^[0-9a-f]{64}\.webp\.\d+$/.test(name)) rmSync(join(dir, name));
 }
 
-/** The bytes of a kept photograph (WebP), or null where it was deleted or never was. */
-export const readPhoto = (dir: string, hash: string): Promise<Uint8Array | null> =>
-  /^[0-9a-f]{64}$/.test(hash) ? readFile(join(dir, `${hash}.webp`)).catch(() => null) : Promise.resolve(null);
+/** The bytes of a kept photograph (WebP), or null where it was deleted, never was, or is another: nobody is shown a picture that was not taken of it. */
+export async function readPhoto(dir: string, hash: string): Promise<Uint8Array | null> {
+  const bytes = /^[0-9a-f]{64}$/.test(hash) ? await readFile(join(dir, `${hash}.webp`)).catch(() => null) : null;
+  return bytes && hex(sha256(bytes)) === hash ? bytes : null;
+}
 
 type Picture = { readonly bytes: Uint8Array } | { readonly trouble: PhotoTrouble; readonly say: string };
 

@@ -1,5 +1,5 @@
 // Another history in the place of this one, and files that are cut, lost or open to others.
-import { chmodSync, cpSync, readFileSync, rmSync, truncateSync, writeFileSync } from 'node:fs';
+import { appendFileSync, chmodSync, cpSync, readFileSync, rmSync, truncateSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
 import type { InArgs } from '@libsql/client';
 import { afterAll, afterEach, beforeAll, describe, expect, it } from 'vitest';
@@ -37,6 +37,16 @@ describe('another history', () => {
     expect(store.readOnly).toMatch(/older copy/);
     await expect(store.record(good.note('late', 'late'))).rejects.toBeInstanceOf(ReadOnly);
     expect(await audited(store)).toMatchObject({ bad: { code: 'truncated' } });
+  });
+
+  it.each([
+    ['zeros', () => Buffer.alloc(150_000)],
+    ['lines that nobody signed', () => Buffer.from(`2026-11-25T10:00:00.000Z 999 ${'A'.repeat(43)}= ${'A'.repeat(86)}==\n`.repeat(900))],
+  ])('an older backup is known as one behind any length of %s', async (_, behind) => {
+    const dir = replacedBy(good.older);
+    appendFileSync(join(dir, 'checkpoints.log'), behind());
+    const store = await good.open(dir);
+    expect(store.readOnly).toMatch(/older copy/);
   });
 
   it('a fork signed with the stolen seed shows by the memory outside', async () => {

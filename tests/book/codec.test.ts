@@ -21,6 +21,24 @@ describe('a weight', () => {
   });
 });
 
+describe('a text', () => {
+  it('keeps nothing that turns the sentence it will stand in, and everything else', () => {
+    const line = { kind: 'text', max: 200, lines: false } as const;
+    // UAX 9: explicit embeddings and overrides U+202A to U+202E, isolates U+2066 to U+2069; a right-to-left word needs none of them.
+    expect(sayOf({ t: 'ring \u202Emg 05.2\u202C \u2067x\u2069 \u{1F48D} שלום\u200F' }, line, 't')).toEqual({
+      value: 'ring mg 05.2 x \u{1F48D} שלום\u200F',
+    });
+    expect(sayOf({ t: '\u202D+44 20 7946 0000\u202C' }, line, 't')).toEqual({ value: '+44 20 7946 0000' });
+    expect(sayOf({ t: ' \u202E ' }, line, 't')).toBeNull();
+    expect(sayOf({ 'w.text': '\u202D5.17\u202C', 'w.basis': 'estimate', 'w.unit': 'g' }, { kind: 'weight' }, 'w')).toMatchObject({
+      value: { text: '5.17' },
+    });
+  });
+  it('cannot end what marks it as typed', () => {
+    expect(sayOf({ t: 'a \uE0F1claw\uE0F0' }, { kind: 'text', max: 200, lines: false }, 't')).toEqual({ value: 'a claw' });
+  });
+});
+
 describe('a local time', () => {
   // Changes of the clock as in the IANA time zone database: London ends summer time on 25 Oct 2026 at 01:00 UTC, New York on 1 Nov 2026 at
   // 06:00 UTC, Lord Howe (half an hour) on 4 Apr 2026 at 15:00 UTC; New York begins it on 8 Mar 2026 at 07:00 UTC, London on 29 Mar at 01:00.

@@ -1,6 +1,6 @@
 // Photographs as they are kept: made here as a camera would make them, and read back.
 import { createHash } from 'node:crypto';
-import { mkdtempSync, readdirSync, rmSync, statSync } from 'node:fs';
+import { mkdtempSync, readdirSync, rmSync, statSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import sharp from 'sharp';
@@ -62,6 +62,15 @@ describe('a photograph that is kept', () => {
         .digest('hex'),
     ).toBe(hash);
     expect(statSync(join(dir, `${hash}.webp`)).mode & 0o777).toBe(0o600);
+  });
+
+  it('is shown to nobody where another lies under its name, and is put right by the picture itself', async () => {
+    const camera = await fromCamera();
+    const hash = await kept(camera);
+    writeFileSync(join(dir, `${hash}.webp`), await sharp(camera).negate().webp().toBuffer());
+    expect(await readPhoto(dir, hash)).toBeNull();
+    expect(await kept(camera)).toBe(hash);
+    expect(await readPhoto(dir, hash)).not.toBeNull();
   });
 
   it('is not made larger than it was', async () => {

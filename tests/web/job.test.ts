@@ -63,6 +63,15 @@ describe('a job', () => {
     expect((await site.nobody.get(`/photos/${hash}`)).status).toBe(303);
   });
 
+  it('takes no photograph that is not here, by whatever its hash', async () => {
+    const { job, piece } = await takeRingIn(site.shop);
+    const path = `/jobs/${job}/write/photo_added`;
+    const fields = { ...(await owner.form(path)), about: piece, shows: 'whole' };
+    const refused = await owner.post(path, { ...fields, photo: 'a'.repeat(64) });
+    expect([refused.status, (await refused.text()).includes('This photograph is not here.')]).toEqual([422, true]);
+    expect((await owner.post(path, { ...fields, photo: await photograph() })).status).toBe(303);
+  });
+
   it('takes a photograph from a form, and says beside the field what is no photograph', async () => {
     const { job, piece } = await takeRingIn(site.shop);
     const path = `/jobs/${job}/write/photo_added`;

@@ -98,6 +98,11 @@ describe('a collection slip', () => {
     expect(issued?.said).toContain(`at ${path.split('/').at(-1)} entries`);
   });
 
+  it('is said to be printed by printing it alone: no form claims one', async () => {
+    expect((await owner.get(`/jobs/${ring.job}/write/ticket_issued`)).status).toBe(404);
+    expect((await owner.post(`/jobs/${ring.job}/write/ticket_issued`, { job: ring.job, kind: 'slip', checkpoint: '99' })).status).toBe(404);
+  });
+
   it('has a bag label whose code opens the bag', async () => {
     const { html } = await slipPage();
     const label = textOf(decoded(codesOn(html)[1] as QrCode));

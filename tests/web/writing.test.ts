@@ -266,3 +266,17 @@ describe('a lost access.db', () => {
     expect(posted.status).toBe(403);
   });
 });
+
+describe('an agreement', () => {
+  it('names the terms in force and no others, whatever was posted', async () => {
+    const { job } = await agreedJob();
+    const path = `/jobs/${job}/write/work_agreed`;
+    const form = { ...(await owner.form(path)), steps: 'polish', priceKind: 'free', promise: '2099-12-08', agreedBy: 'signature' };
+    const agreed = { ...form, dust: 'shop', cutMetal: 'customer', oldParts: 'customer' };
+    const before = await entries();
+    const refused = await owner.post(path, { ...agreed, terms: 'none of yours' });
+    expect([refused.status, (await refused.text()).includes('The terms in force')]).toEqual([422, true]);
+    expect(await entries()).toBe(before);
+    expect((await owner.post(path, agreed)).status).toBe(303);
+  });
+});

@@ -1,6 +1,7 @@
 // Pieces taken in: the short ticket, wait and take, and the full path; each read back before it is written, in one command.
 import { Hono } from 'hono';
 import type { Posted } from '../../book/codec.ts';
+import { NO_TERMS } from '../../book/terms.ts';
 import { SHEETS } from '../../sheets/index.ts';
 import { type CivilDate, civilDateOf, formatCivilDate, instant } from '../../units/dates.ts';
 import { formatMoney } from '../../units/money.ts';
@@ -77,8 +78,6 @@ function formOf(web: Web, c: Ctx, action: string, sheet: SheetWith, more: Partia
     ...(terms === null ? {} : { terms: { name: terms, lines: termsTexts.get(terms)?.split('\n') ?? [] } }),
   };
 }
-/** What an agreement names where the shop has set no terms. */
-const NO_TERMS = 'none set';
 const NOBODY = { field: 'name', say: 'Look for the customer above, or write the name of a new one.' };
 
 const today = (web: Web, c: Ctx): CivilDate => civilDateOf(web.clock(), policyFor(c).zone);

@@ -2,7 +2,7 @@
 // where to look next.
 import type { Posted } from '../../book/codec.ts';
 import type { Control } from '../../book/values.ts';
-import { withPhotos } from '../job/photos.ts';
+import { photosNotHere, withPhotos } from '../job/photos.ts';
 import { wholeNumber } from '../session/address.ts';
 import type { Ctx, Web } from '../session/context.ts';
 import { type FormOf, SECRETS, showFormPage, type Values, without } from './form-page.ts';
@@ -21,7 +21,7 @@ export async function submitForm(web: Web, c: Ctx, of: FormOf, sent: Posted): Pr
   const { data, problems } = readFields(of.fields, posted, c);
   const occurred = of.late ? readOccurredAt(posted, c) : { problems: [] };
   const wrong = [...problems, ...occurred.problems];
-  const all = wrong.length > 0 ? wrong : (of.check?.(data) ?? []);
+  const all = wrong.length > 0 ? wrong : [...(await photosNotHere(web, of.fields, data)), ...(of.check?.(data) ?? [])];
   if (all.length > 0) return showFormPage(web, c, of, { typed: without(posted, [...SECRETS, 'agreed']), problems: all });
   const asked = of.ask?.(data);
   if (asked) return showFormPage(web, c, of, { typed: without(posted, [...SECRETS, 'agreed']), problems: [asked], asked: asked.field });

@@ -1,5 +1,6 @@
 // The balances over time, folded once and brought up to date by the entries that speak of them.
 import type { Kept } from '../../ledger/leaf.ts';
+import { entryType, readingsIn } from '../../ledger/registry.ts';
 import { type Balances, balancesIn } from '../../projections/balances.ts';
 import { told } from '../../projections/told.ts';
 import { entriesOfTypes } from '../../queries/entries.ts';
@@ -30,3 +31,11 @@ export const balanceStory = growing<BalanceStory>(
     return { kept, balances: balancesIn(told(kept)), changes: [...before.changes, ...changes] };
   },
 );
+
+/** Whether a weight in it was read on a balance that failed a check before or after. */
+export async function isInDoubt(store: Parameters<typeof balanceStory>[0], { leaf }: Kept): Promise<boolean> {
+  const readings = readingsIn(entryType(leaf.type), leaf.data).filter(({ reading }) => reading.balance !== undefined);
+  if (readings.length === 0 || leaf.type === 'balance_checked') return false;
+  const { balances: known } = await balanceStory(store);
+  return readings.some(({ reading }) => known.isDoubted(reading, leaf.occurredAt));
+}

@@ -3,11 +3,12 @@ import { Hono } from 'hono';
 import { EntryView } from '../../../views/entry.tsx';
 import { writeControl } from '../../book/codec.ts';
 import { optional, stated } from '../../book/entry.ts';
+import { NO_TERMS } from '../../book/terms.ts';
 import { lines } from '../../book/values.ts';
 import { ENTRIES } from '../../entries/index.ts';
 import { authNeeded, neverAllowed } from '../../ledger/authority.ts';
 import type { Kept, Line } from '../../ledger/leaf.ts';
-import { entryType, readingsIn } from '../../ledger/registry.ts';
+import { entryType } from '../../ledger/registry.ts';
 import { rememberedFields, saysNow } from '../../ledger/remember.ts';
 import { entryAt, withCorrections } from '../../queries/entries.ts';
 import { streamSize } from '../../queries/sizes.ts';
@@ -20,7 +21,7 @@ import { receiveForm } from '../form/submit.ts';
 import { wholeNumber } from '../session/address.ts';
 import { type Ctx, type Env, policyFor, type Resource, type Web, whoAsks } from '../session/context.ts';
 import { trouble } from '../session/trouble.ts';
-import { balanceStory } from './balance-story.ts';
+import { isInDoubt } from './balance-story.ts';
 import { describe } from './describe.ts';
 import { ledgerLines } from './ledger-lines.ts';
 
@@ -51,7 +52,7 @@ export const entries: Resource = (web) => {
       title: `Entry ${kept.seq}`,
       current: '/trail',
       json: { seq: kept.seq, hash, leaf, says: line.said },
-      body: EntryView({ line, details, job: await jobOf(web, stream), doubted: await isInDoubt(web, kept) }),
+      body: EntryView({ line, details, job: await jobOf(web, stream), doubted: await isInDoubt(web.store, kept) }),
     });
   });
   app.get('/entries/:seq/correct/:field', async (c) => {
@@ -65,22 +66,17 @@ export const entries: Resource = (web) => {
   return app;
 };
 
-/** Whether a weight in it was read on a balance that failed a check before or after. */
-async function isInDoubt(web: Web, { leaf }: Kept): Promise<boolean> {
-  const readings = readingsIn(entryType(leaf.type), leaf.data).filter(({ reading }) => reading.balance !== undefined);
-  if (readings.length === 0 || leaf.type === 'balance_checked') return false;
-  const { balances: known } = await balanceStory(web.store);
-  return readings.some(({ reading }) => known.isDoubted(reading, leaf.occurredAt));
-}
-
 async function jobOf(web: Web, stream: string): Promise<{ id: string; bag: string } | null> {
   const job = await jobNamed(web.store, stream);
   return job && { id: stream, bag: job.says.bag ?? '' };
 }
 
+/** Entries that say something the program knows and nobody types: a digest, a checkpoint, what an entry said before. */
+const WRITTEN_ELSEWHERE: readonly string[] = ['ledger_started', 'corrected', 'terms_set', 'ticket_issued'];
+
 async function formOf(web: Web, c: Ctx): Promise<FormOf | null> {
   const type = c.req.param('type') ?? '';
-  if (!Object.hasOwn(ENTRIES, type) || ['ledger_started', 'corrected', 'terms_set'].includes(type)) return null;
+  if (!Object.hasOwn(ENTRIES, type) || WRITTEN_ELSEWHERE.includes(type)) return null;
   const entry = entryType(type);
   const id = c.req.param('job');
   const job = await jobNamed(web.store, id);
@@ -92,11 +88,18 @@ async function formOf(web: Web, c: Ctx): Promise<FormOf | null> {
     action: c.req.path,
     ...(job ? { job } : {}),
     late: true,
-    ...(type === 'work_agreed' ? { extra: [['terms', policyFor(c).terms ?? 'none set']] } : {}),
+    ...(type === 'work_agreed' ? underTerms(policyFor(c).terms ?? NO_TERMS) : {}),
     next: (from) => (id === undefined ? `/entries/${from}` : `/jobs/${id}?written=${from}`),
     lines: (data) => [{ type, data }],
   };
 }
+
+/** An agreement names the terms in force; a form that was opened under others, or names some of its own, is opened again. */
+const underTerms = (inForce: string): Pick<FormOf, 'extra' | 'check'> => ({
+  extra: [['terms', inForce]],
+  check: ({ terms }) =>
+    terms === inForce ? [] : [{ field: '', say: 'The terms in force are not those of this form. Open it again, and agree on these.' }],
+});
 
 /** The form of one field of an entry, as the entry's own form asks for it, and why it is corrected. */
 async function correctionOf(web: Web, c: Ctx): Promise<(FormOf & { readonly prefilled: [string, string[]][] }) | null> {

@@ -2,7 +2,7 @@
 import { Hono } from 'hono';
 import { ulid } from 'ulid';
 import { DevicesView, EnrolView } from '../../../views/devices.tsx';
-import type { Problem } from '../../book/codec.ts';
+import { type Problem, plainText } from '../../book/codec.ts';
 import { ENTRIES, type EntryName } from '../../entries/index.ts';
 import { streamSize } from '../../queries/sizes.ts';
 import type { Device, Enrolment } from '../../store/devices.ts';
@@ -23,7 +23,7 @@ export const devices: Resource = (web) => {
   app.get('/devices', (c) => page(web, c));
   app.post('/devices', async (c) => {
     const { posted } = await readPosted(c);
-    const [name, kind] = [first(posted, 'name').normalize('NFC').trim(), first(posted, 'kind')];
+    const [name, kind] = [plainText(first(posted, 'name')), first(posted, 'kind')];
     const problems: Problem[] = (['name', 'kind'] as const).flatMap((field) => {
       const issue = fields[field].schema.safeParse(field === 'name' ? name : kind).error?.issues[0];
       return issue ? [{ field, say: issue.message }] : [];

@@ -2,7 +2,7 @@
 import { Hono } from 'hono';
 import { ulid } from 'ulid';
 import { FirstRun } from '../../../views/first-run.tsx';
-import type { Problem } from '../../book/codec.ts';
+import { type Problem, plainText } from '../../book/codec.ts';
 import { firstTerms } from '../../book/terms.ts';
 import type { Line } from '../../ledger/leaf.ts';
 import type { Ref } from '../../units/ids.ts';
@@ -24,7 +24,7 @@ export const firstRun: Resource = (web) => {
     const { posted } = await readPosted(c);
     const key = first(posted, 'key');
     if (!(await mayBegin(web, c, key))) return closed(c);
-    const said = Object.fromEntries([...posted].map(([name, [value]]) => [name, (value ?? '').normalize('NFC').trim()]));
+    const said = Object.fromEntries([...posted].map(([name, [value]]) => [name, plainText(value ?? '')]));
     const problems = problemsOf(said);
     if (problems.length > 0) return page(c, posted, key, problems);
     const owner = newRef(web, 'person') as Ref<'person'>;
