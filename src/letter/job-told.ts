@@ -113,7 +113,7 @@ function standingOf(things: readonly Thing[]): Standing {
   const away = things.filter(
     (thing) => ['piece', 'stone', 'packet'].includes(thing.kind) && !thing.gone && holderOf(thing, job) === 'outside',
   );
-  return { gone: new Set(things.filter(({ gone }) => gone).map(({ id }) => id)), isHere: away.length === 0 };
+  return { isHere: away.length === 0 };
 }
 
 /** The same for a screen turned to the customer: what does not agree is being looked into, and is not said over the counter by a screen. */

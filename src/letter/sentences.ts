@@ -10,21 +10,30 @@ import { decimalsOfStep, formatMassWithUnit, type MassNg, massNg } from '../unit
 export const grams = ({ ng, stepNg }: Pick<Term, 'ng' | 'stepNg'>): string =>
   formatMassWithUnit(ng, 'g', decimalsOfStep(stepNg ?? massNg(10_000_000), 'g'));
 
-/** What it weighed at the counter and once it was cleaned, and weighs now or weighed as it went home; `counterNg` is null where it was not weighed at the counter. */
+/** Where the last weight of all the pieces was read: of pieces that are all here, of pieces of which some have gone, or as all of them went home. */
+export type LastRead = 'here' | 'before' | 'going home';
+
+/** What it weighed as it came in and once it was cleaned, and what it weighed last; `arrivalNg` is null where it was not weighed as it came in, `came` says how it came. */
 export function weightSentence(
   received: readonly Values[],
-  counterNg: MassNg | null,
+  { arrivalNg, came }: { readonly arrivalNg: MassNg | null; readonly came: 'at the counter' | 'as it came in' },
   { cameIn, last }: Pick<JobReckoning, 'cameIn' | 'last'>,
-  returned: boolean,
+  read: LastRead,
 ): string {
   const [only] = received;
   const kind = received.length === 1 && only ? PIECE_KINDS[only.kind as keyof typeof PIECE_KINDS].toLowerCase() : '';
   const your = received.length > 1 ? 'Your pieces' : `Your ${kind === '' || kind === 'other' ? 'piece' : kind}`;
   if (!cameIn) return `${your} was not weighed as it came in.`;
-  const now = last ? `, and ${returned ? 'went home at' : received.length > 1 ? 'weigh now' : 'weighs now'} ${grams(last)}` : '';
-  if (counterNg === null) return `${your} was not weighed at the counter; it weighed ${grams(cameIn)} once cleaned${now}.`;
-  const cleaned = counterNg === cameIn.ng ? '' : `, ${grams(cameIn)} once cleaned`;
-  return `${your} weighed ${grams({ ...cameIn, ng: counterNg })} at the counter${cleaned}${now}.`;
+  const many = received.length > 1;
+  const lastly = {
+    here: (weight: string) => `${many ? 'weigh' : 'weighs'} now ${weight}`,
+    before: (weight: string) => `${weight} when ${many ? 'they were' : 'it was'} weighed last`,
+    'going home': (weight: string) => `went home at ${weight}`,
+  };
+  const now = last ? `, and ${lastly[read](grams(last))}` : '';
+  if (arrivalNg === null) return `${your} was not weighed ${came}; it weighed ${grams(cameIn)} once cleaned${now}.`;
+  const cleaned = arrivalNg === cameIn.ng ? '' : `, ${grams(cameIn)} once cleaned`;
+  return `${your} weighed ${grams({ ...cameIn, ng: arrivalNg })} ${came}${cleaned}${now}.`;
 }
 
 /** Its stones, counted as it came in and last; what was weighed twice is told only where all of it agrees. */
@@ -35,7 +44,7 @@ export function stoneSentence({ counts, inPieces, out }: JobStones, { stones }: 
   if (came === 0) return '';
   if (counts.length === firsts.size) {
     const now = `by our entries ${inPieces ?? 0} in it now${out > 0 ? ` and ${out} out` : ''}`;
-    return `${stonesWords(came)} counted with you as it came in; ${now}.`;
+    return `${stonesWords(came)} counted as it came in; ${now}.`;
   }
   const twice = stones.filter(({ compared }) => compared !== null);
   const agree = twice.length > 0 && twice.every(({ compared }) => compared?.verdict === 'agrees');

@@ -1,4 +1,5 @@
 // What a record letter says, put together from one job's own entries: a sentence, the beam, the stones, what was removed and added.
+import type { RETURNED_TO } from '../book/hand-back.ts';
 import { METAL_WORDS, type MetalCode } from '../book/metals.ts';
 import { SPECIES } from '../book/stone-words.ts';
 import { markTyped, typed } from '../book/us-words.ts';
@@ -13,8 +14,9 @@ import { countsThatDiffer, type JobStones, type Seat } from '../projections/job-
 import type { Closure } from '../reckoning/closure.ts';
 import { customerJob, type JobMasses } from '../reckoning/words.ts';
 import { type MassNg, massNg } from '../units/mass.ts';
+import { toStep } from '../units/rounded.ts';
 import { caratWords, netNg, readingWords } from '../weighing/reading.ts';
-import { stoneSentence, sum, weightSentence } from './sentences.ts';
+import { type LastRead, stoneSentence, sum, weightSentence } from './sentences.ts';
 
 export interface LetterStone {
   readonly seat: string;
@@ -49,8 +51,6 @@ export interface Letter {
 
 /** What the letter needs to know of the job's things as they are now. */
 export interface Standing {
-  /** The things that have left the shop. */
-  readonly gone: ReadonlySet<string>;
   /** All that came in is here or has gone home: nothing is with somebody outside. */
   readonly isHere: boolean;
 }
@@ -61,22 +61,33 @@ export function letterOf(kept: readonly Kept[], reckoned: JobReckoning, stones: 
   const of = (...types: EntryName[]) => all.filter(({ type }) => types.some((one) => one === type));
   const agreed = of('work_agreed').at(-1)?.data;
   const received = of('piece_received');
-  const returned = of('piece_returned', 'returned_with_exception').length > 0;
-  const counterNg = received.some(({ ng }) => ng === null) ? null : massNg(sum(received.map(({ ng }) => ng ?? 0)));
+  const arrivalNg = received.some(({ ng }) => ng === null) ? null : massNg(sum(received.map(({ ng }) => ng ?? 0)));
+  const returned = of('piece_returned', 'returned_with_exception');
+  const came = of('job_opened').at(-1)?.data.channel === 'counter' ? 'at the counter' : 'as it came in';
+  const home = new Map(of('old_parts_returned').map(({ data }) => [String(data.packet), WAYS_HOME[data.to as keyof typeof WAYS_HOME]]));
   const masses = { cutNg: massOf(of('metal_cut')), filingsNg: massOf(of('filings_gathered')), addedNg: massOf(of('metal_added')) };
   const said = received.map(({ data }) => data);
   return {
-    sentence: `${weightSentence(said, counterNg, reckoned, returned)} ${stoneSentence(stones, reckoned)}`.trim(),
+    sentence:
+      `${weightSentence(said, { arrivalNg, came }, reckoned, lastRead(received, returned))} ${stoneSentence(stones, reckoned)}`.trim(),
     beam: beamOf(reckoned, masses, standing.isHere && stones.out === 0),
-    stones: [...stones.seats.filter(({ id }) => id !== null).map(stoneOf), ...onlyCounted(stones)],
-    removed: of('metal_cut', 'filings_gathered').map((one) => removedOf(one, agreed, standing.gone)),
+    stones: [...stones.seats.filter(({ id }) => id !== null).map((seat) => stoneOf(seat, home)), ...onlyCounted(stones)],
+    removed: of('metal_cut', 'filings_gathered').map((one) => removedOf(one, agreed, home)),
     added: of('metal_added', 'stone_supplied').map(addedOf),
     dust: agreed ? WASTE_TOLD[agreed.dust as keyof typeof WASTE_TOLD] : null,
-    changed: of(...CHANGING).length > 0,
+    changed:
+      of(...CHANGING).length > 0 || (returned.length > 0 && stones.seats.some(({ where }) => where === 'out' || where === 'gone home')),
     disagreements: disagreementsIn(reckoned, stones),
   };
 }
 const CHANGING: readonly EntryName[] = ['metal_cut', 'metal_added', 'stone_supplied', 'piece_sized'];
+
+/** That a piece went home at a weight is known only where it was weighed as it went. */
+function lastRead(received: readonly Read[], returned: readonly Read[]): LastRead {
+  if (returned.length === 0) return 'here';
+  const wentAt = (piece: unknown) => returned.some(({ data, ng }) => data.piece === piece && ng !== null);
+  return received.every(({ data }) => wentAt(data.piece)) ? 'going home' : 'before';
+}
 
 interface Read {
   readonly type: string;
@@ -102,36 +113,52 @@ type Moved = Omit<JobMasses, 'receivedNg'>;
 
 function beamOf({ state, closed, cameIn, weights }: JobReckoning, moved: Moved, isAllHere: boolean): Letter['beam'] {
   const pans = weights.pans.flatMap(({ words, value }) => (value === null ? [] : [{ what: words, weight: value }]));
-  const differ = closed && closed.verdict !== 'not checked' && closed.lossNg !== 0;
+  const differ = closed && closed.verdict !== 'not checked' && weights.gap !== toStep(0, weights.stepNg);
   const gap = differ ? [{ what: closed.lossNg > 0 ? 'missing' : 'more than came in', weight: weights.gap }] : [];
   return { state, tilt: weights.tilt, sentence: weighedWords(cameIn, closed, moved, isAllHere), numbers: cameIn ? [...pans, ...gap] : [] };
 }
 
 function weighedWords(cameIn: Term | null, closed: Closure | null, moved: Moved, isAllHere: boolean): string {
   if (!cameIn) return 'It was not weighed, so nothing was checked by weight.';
-  if (!closed) return 'It has not been weighed again since: the sum is still open.';
+  if (!closed) return 'No weighing can be held against it yet: the sum is still open.';
   return customerJob({ receivedNg: cameIn.ng, ...moved }, closed, isAllHere ? 'what we return' : 'what was weighed');
 }
+
+/** What was handed back, by the way it was said to go. */
+const WAYS_HOME = {
+  customer: 'went home with you',
+  named: 'handed to somebody you named',
+  post: 'sent to you by post',
+} as const satisfies Readonly<Record<keyof typeof RETURNED_TO, string>>;
 
 const WHERE: Readonly<Record<Seat['where'], string>> = {
   'in the piece': 'not taken out',
   set: 'taken out and set again',
   out: 'out of the piece now',
   empty: 'empty',
-  'gone home': 'went home with you',
+  'gone home': WAYS_HOME.customer,
 };
+const isSupplied = ({ events }: Seat): boolean => events.some(({ what }) => what === 'supplied');
 
-const stoneOf = ({ says, stones, where, events }: Seat): LetterStone => ({
-  seat: says.seat === undefined ? 'Seat not noted' : typed(says.seat),
-  what: `${stones > 1 ? `${stones} × ` : ''}${SPECIES[(says.species ?? 'unknown') as keyof typeof SPECIES]}`,
-  weights: events.flatMap(({ reading }) => (reading ? [caratWords(reading)] : [])).join(', then ') || 'not weighed loose',
-  where: WHERE[where],
-});
+const stoneOf = (seat: Seat, home: ReadonlyMap<string, string>): LetterStone => {
+  const { id, says, stones, where, events } = seat;
+  return {
+    seat: says.seat === undefined ? 'Seat not noted' : typed(says.seat),
+    what: `${stones > 1 ? `${stones} × ` : ''}${SPECIES[(says.species ?? 'unknown') as keyof typeof SPECIES]}`,
+    weights: events.flatMap(({ reading }) => (reading ? [caratWords(reading)] : [])).join(', then ') || 'not weighed loose',
+    where:
+      where === 'set' && isSupplied(seat)
+        ? 'set in the piece'
+        : where === 'gone home'
+          ? (home.get(id ?? '') ?? WHERE[where])
+          : WHERE[where],
+  };
+};
 
 /** Stones that were counted as the pieces came in and have no seat of their own in the entries. */
 function onlyCounted({ counts, seats }: JobStones): readonly LetterStone[] {
   const firsts = new Map([...counts].reverse().map(({ piece, counted }) => [piece, counted]));
-  const own = seats.filter(({ id, events }) => id !== null && !events.some(({ what }) => what === 'supplied'));
+  const own = seats.filter((seat) => seat.id !== null && !isSupplied(seat));
   const others = sum(firsts.values()) - sum(own.map(({ stones }) => stones));
   if (others <= 0) return [];
   const what = own.length === 0 ? stonesWords(others) : `${stonesWords(others)} more`;
@@ -141,13 +168,12 @@ function onlyCounted({ counts, seats }: JobStones): readonly LetterStone[] {
 const metalOf = ({ metal }: Values): string => METAL_WORDS[metal as MetalCode];
 
 /** Where metal went, from where it is; what was agreed is added only where it went elsewhere. */
-function removedOf({ type, data, weight }: Read, agreed: Values | undefined, gone: ReadonlySet<string>): Crossing {
+function removedOf({ type, data, weight }: Read, agreed: Values | undefined, home: ReadonlyMap<string, string>): Crossing {
   const what =
     type === 'filings_gathered'
       ? `Filings gathered: ${metalOf(data)}`
       : `Worn metal removed: ${[data.part, metalOf(data)].filter(Boolean).join(', ')}`;
-  if (data.packet !== undefined)
-    return { what, weight, where: gone.has(String(data.packet)) ? 'went home with you' : 'kept in a packet for you' };
+  if (data.packet !== undefined) return { what, weight, where: home.get(String(data.packet)) ?? 'kept in a packet for you' };
   const terms = type === 'filings_gathered' ? agreed?.dust : agreed?.cutMetal;
   const credit = terms === 'credit' ? ', for your credit' : '';
   const otherwise = terms === 'customer' ? '; agreed was that it comes back to you' : '';

@@ -73,8 +73,9 @@ function closedPans(closing: readonly Term[], stepNg: number): JobWeights['pans'
   ];
 }
 
-/** While the sum is open both sides are the same by reckoning. */
-function openPans({ expected }: Chain, cameIn: Term | null, crossed: readonly Term[], stepNg: number): JobWeights['pans'] {
+/** While the sum is open both sides are the same by reckoning; what went in or out unweighed is in no sum, so then each side is one weight alone. */
+function openPans({ expected, unknownSince }: Chain, cameIn: Term | null, moved: readonly Term[], stepNg: number): JobWeights['pans'] {
+  const crossed = unknownSince === null ? moved : [];
   const [added, removed] = [side(crossed, 1), side(crossed, -1)];
   const came = cameIn ? [cameIn, ...added] : [];
   const give = expected ? `, ± ${upToStep(2e9 * expected.uG, stepNg)}` : '';

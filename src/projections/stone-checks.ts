@@ -1,5 +1,6 @@
 // Each stone and parcel of a job: counted out and in, and its first weight against its last where it was weighed twice.
 
+import { OUTSIDE } from '../reckoning/network.ts';
 import { compareWeights, type Measured, type StoneComparison } from '../reckoning/stone-agreement.ts';
 import type { MassNg } from '../units/mass.ts';
 import type { Worth } from '../weighing/uncertainty.ts';
@@ -12,6 +13,8 @@ interface StoneWeight {
 }
 export interface StoneCheck {
   readonly thing: string;
+  /** It was not in a piece when that came. */
+  readonly supplied: boolean;
   /** Stones that came to it, and that went from it into a piece; what is left is still out. */
   readonly out: number;
   readonly setAgain: number;
@@ -39,7 +42,8 @@ export function stoneChecks({ streams, pieces, now }: History): readonly StoneCh
     const after = later.at(-1);
     const compared =
       first && after && came.length === 1 ? compareWeights(asMeasured(first), asMeasured(after), FITNESS_SHARE * (first.ng / 1e9)) : null;
-    return { thing, out, setAgain: isHere ? taken : out, before: weightOf(first), after: weightOf(after), compared };
+    const supplied = came.length > 0 && came.every(({ from }) => from === OUTSIDE);
+    return { thing, supplied, out, setAgain: isHere ? taken : out, before: weightOf(first), after: weightOf(after), compared };
   });
 }
 

@@ -85,7 +85,7 @@ const WORTH_WORDS: Readonly<Record<Worthwhile, string>> = {
 export function customerStone(beforeNg: MassNg, afterNg: MassNg, stepNg: MassNg, { verdict }: StoneComparison, worth: Worthwhile): string {
   const [before, after] = [toStep(beforeNg, stepNg, 'ct'), toStep(afterNg, stepNg, 'ct')];
   const more = verdict === 'agrees' ? ` ${WORTH_WORDS[worth]}` : '';
-  return `Your stone weighed ${before} in and ${after} out, read to ${toStep(stepNg, stepNg, 'ct')}: ${STONE_WORDS[verdict]}.${more}`;
+  return `The stone weighed ${before} in and ${after} out, read to ${toStep(stepNg, stepNg, 'ct')}: ${STONE_WORDS[verdict]}.${more}`;
 }
 
 /** The customer's sentence on a parcel: the count first. */

@@ -62,7 +62,7 @@ async function finish(bench: Visit, bag: string, look: () => Promise<void>): Pro
 async function handBack(counter: Visit, bag: string, look: () => Promise<void>): Promise<void> {
   await counter.open(`/b/${bag}`);
   await counter.heading('Hand a piece back');
-  expect(await counter.page.locator('main').textContent()).toContain('4.12\u00a0g in, 4.29\u00a0g out, about 0.17\u00a0g added.');
+  expect(await counter.page.locator('main').textContent()).toContain('4.12\u00a0g in, 4.29\u00a0g out, 0.17\u00a0g more.');
   await counter.type('Stones counted out with the customer', '3');
   await look();
   await counter.tap('Read it back');

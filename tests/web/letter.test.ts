@@ -95,7 +95,7 @@ describe('a record letter', () => {
     const { job } = await takeRingIn(site.shop);
     const html = await page(`/jobs/${job}/letter`);
     expect(html).toContain('Your ring weighed 6.82\u00a0g at the counter.');
-    expect(html).toContain('No metal was removed or added.');
+    expect(html).toContain('No metal is entered as removed or added.');
     expect(html).toContain('Counted: 3 stones');
   });
 

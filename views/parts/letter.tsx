@@ -33,7 +33,7 @@ export function Crossings({ letter: { removed, added, dust } }: { readonly lette
         {[...removed, ...added].map((one) => (
           <Row {...one} />
         ))}
-        {removed.length + added.length === 0 && <li>No metal was removed or added.</li>}
+        {removed.length + added.length === 0 && <li>No metal is entered as removed or added.</li>}
         {dust !== null && (
           <li>
             <b>Dust and filings</b>

@@ -23,7 +23,7 @@ export function Steps({ why: { steps, unchecked } }: { readonly why: Why }) {
       {steps.length < 2 && (
         <p class="soft">
           {steps.length === 0
-            ? 'The piece has not been weighed since it came in.'
+            ? 'No weighing can be held yet against the one it came in at.'
             : 'The piece was not weighed between the steps, so nothing shows at which of them a weight went. A weighing after each step would.'}
         </p>
       )}

@@ -2,11 +2,12 @@
 import { Hono } from 'hono';
 import { type ReckoningPage, ReckoningView } from '../../../views/reckoning.tsx';
 import type { Thing } from '../../ledger/thing.ts';
+import { jobTold } from '../../letter/job-told.ts';
 import { type Grounds, type JobReckoning, reckonJob } from '../../projections/job-reckoning.ts';
 import { whyOf } from '../../projections/why.ts';
 import { entriesOf } from '../../queries/entries.ts';
 import { CALC_VERSION } from '../../reckoning/closure.ts';
-import { customerJob, customerMetal, customerStone, insurerJob, type ShownReading } from '../../reckoning/words.ts';
+import { customerMetal, customerStone, insurerJob, type ShownReading } from '../../reckoning/words.ts';
 import { civilDateOf, formatCivilDate, instant } from '../../units/dates.ts';
 import { massNg } from '../../units/mass.ts';
 import { readingWords } from '../../weighing/reading.ts';
@@ -29,16 +30,18 @@ export const reckoning: Resource = (web) => {
 async function page(web: Web, c: Ctx, job: Thing): Promise<Response> {
   const policy = policyFor(c);
   const grounds = await groundsFor(web, policy, job.id);
-  const reckoned = reckonJob(await entriesOf(web.store, job.id), grounds);
+  const kept = await entriesOf(web.store, job.id);
+  const reckoned = reckonJob(kept, grounds);
   const things = await jobThings(web, job.id);
+  const told = jobTold({ shop: policy, job, things, kept }, grounds, () => undefined, web.clock()).letter.beam.sentence;
   const why = whyOf(reckoned, (id) => policy.balanceNames.get(id) ?? id);
-  const { closed, cameIn } = reckoned;
+  const { closed } = reckoned;
   const shown: ReckoningPage = {
     job: job.id,
     bag: job.says.bag ?? '',
     metal: things.find(({ kind }) => kind === 'piece')?.says.metal ?? 'other',
     ...{ reckoned, why },
-    customer: closed && cameIn ? customerLines(reckoned) : [],
+    customer: customerLines(reckoned, told, things),
     stones: stoneLines(reckoned, (id) => wordsFor(web, things.find((thing) => thing.id === id) ?? { id, kind: 'stone', says: {} })),
     insurer: closed ? insurerLines(reckoned, policy, grounds) : [],
   };
@@ -64,17 +67,17 @@ async function page(web: Web, c: Ctx, job: Thing): Promise<Response> {
   });
 }
 
-function customerLines({ closed, cameIn, added, removed, own }: JobReckoning): readonly string[] {
+/** The sentence of the letter; and how much of the metal is theirs, where no stone is in it, whose weight in the mount nobody knows. */
+function customerLines({ closed, cameIn, own }: JobReckoning, told: string, things: readonly Thing[]): readonly string[] {
   if (!closed || !cameIn) return [];
-  const sum = (terms: typeof added) => massNg(terms.reduce((total, { ng }) => total + ng, 0));
-  const told = customerJob({ receivedNg: cameIn.ng, cutNg: sum(removed), addedNg: sum(added) }, closed);
-  return own ? [told, customerMetal(own, massNg(closed.stepNg || 10_000_000))] : [told];
+  const isMetal = things.every(({ kind, stones }) => kind !== 'piece' || !stones);
+  return own && isMetal ? [told, customerMetal(own, massNg(closed.stepNg || 10_000_000))] : [told];
 }
 
 /** Count first; weights only where a stone was weighed twice. */
 function stoneLines({ stones }: JobReckoning, name: (id: string) => string): readonly string[] {
-  return stones.map(({ thing, out, setAgain, before, after, compared }) => {
-    const counted = `${name(thing)}: ${out} out, ${setAgain} set again${out > setAgain ? `, ${out - setAgain} still out` : ''}.`;
+  return stones.map(({ thing, supplied, out, setAgain, before, after, compared }) => {
+    const counted = `${name(thing)}: ${out} ${supplied ? 'supplied' : 'out'}, ${setAgain} set${supplied ? '' : ' again'}${out > setAgain ? `, ${out - setAgain} still out` : ''}.`;
     if (!compared || !before || !after) return `${counted} Not weighed twice, so not compared by weight.`;
     return `${counted} ${customerStone(before.ng, after.ng, before.stepNg ?? massNg(200_000), compared, 'cannot tell')}`;
   });
