@@ -23,6 +23,7 @@ import { photos } from './web/job/photos.ts';
 import { reckoning } from './web/job/reckoning.ts';
 import { stones } from './web/job/stones.ts';
 import { things } from './web/job/things.ts';
+import { baseline } from './web/owner/baseline.ts';
 import { flow } from './web/owner/flow.ts';
 import { loss } from './web/owner/loss.ts';
 import { owner } from './web/owner/owner.ts';
@@ -61,6 +62,7 @@ const RESOURCES = [
   owner,
   reckoning,
   loss,
+  baseline,
   flow,
   things,
   find,

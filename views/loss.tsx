@@ -8,6 +8,8 @@ export interface ChartShown {
   readonly sentence: string;
   readonly isOff: boolean;
   readonly more: readonly string[];
+  /** Where its jobs may be accepted as the baseline, and how many they are; null below twenty, and once one is accepted. */
+  readonly accept: { readonly href: string; readonly jobs: number } | null;
   readonly losses: readonly RunPoint[];
   readonly usual: number;
   /** Running sums against their limit; null below twenty jobs. */
@@ -35,7 +37,7 @@ export function LossView({ charts, note }: { readonly charts: readonly ChartShow
   );
 }
 
-function ChartSection({ chart: { title, sentence, isOff, more, losses, usual, sums, rows } }: { readonly chart: ChartShown }) {
+function ChartSection({ chart: { title, sentence, isOff, more, accept, losses, usual, sums, rows } }: { readonly chart: ChartShown }) {
   return (
     <section class="block">
       <h2>{title}</h2>
@@ -54,6 +56,13 @@ function ChartSection({ chart: { title, sentence, isOff, more, losses, usual, su
             lines={[{ at: sums.limit, words: 'look into it', isLimit: true }]}
           />
         </>
+      )}
+      {accept && (
+        <p>
+          <a class="do" href={accept.href}>
+            Accept these {accept.jobs} jobs as the baseline
+          </a>
+        </p>
       )}
       <details>
         <summary>The jobs in figures</summary>

@@ -1,6 +1,13 @@
 // The metals a piece, lot or stock may be said to be of: stored codes that never change, and their family and fineness.
 
 export type MetalFamily = 'gold' | 'silver' | 'platinum' | 'palladium' | 'other';
+export const FAMILY_WORDS: Readonly<Record<MetalFamily, string>> = {
+  gold: 'gold',
+  silver: 'silver',
+  platinum: 'platinum',
+  palladium: 'palladium',
+  other: 'another metal',
+};
 export interface Metal {
   readonly family: MetalFamily;
   /** Parts per thousand of the family's metal; null where it is not known or not precious. */

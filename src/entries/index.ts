@@ -4,6 +4,7 @@ import { accepted } from './accepted.ts';
 import { balanceCalibrated } from './balance-calibrated.ts';
 import { balanceChecked } from './balance-checked.ts';
 import { balancePutInService } from './balance-put-in-service.ts';
+import { baselineAccepted } from './baseline-accepted.ts';
 import { containerNamed } from './container-named.ts';
 import { corrected } from './corrected.ts';
 import { customerMet } from './customer-met.ts';
@@ -63,6 +64,7 @@ export const ENTRIES = {
   policy_set: policySet,
   shop_described: shopDescribed,
   terms_set: termsSet,
+  baseline_accepted: baselineAccepted,
   person_joined: personJoined,
   person_left: personLeft,
   place_named: placeNamed,

@@ -1,4 +1,5 @@
 // Loss over many jobs: the usual rate of the shop, a chart for each bench, operation and metal, benches against each other, and a period's list.
+import { type Baselines, type ChartOf, chartKey } from '../book/loss-charts.ts';
 import type { MetalFamily } from '../book/metals.ts';
 import { assumedLoss, type Operation } from '../book/usual-loss.ts';
 import { type Closure, judgedAnew } from '../reckoning/closure.ts';
@@ -22,6 +23,8 @@ import type { Told } from './told.ts';
 /** A job whose weights could be checked, as a point of a chart. */
 export interface LossJob {
   readonly job: string;
+  /** The entry by which its work was finished first: nothing that is written later changes it. */
+  readonly seq: number;
   /** When it was weighed last. */
   readonly atMs: number;
   /** Where it was then, by the last entry that moved it; null where none did. */
@@ -48,10 +51,12 @@ export function lossJob(
   const places = entries.flatMap(({ atMs: ms, facts }) =>
     ms <= atMs ? facts.flatMap((one) => (one.fact === 'place' ? [one.at] : [])) : [],
   );
+  const finished = entries.find(({ facts }) => facts.some((one) => one.fact === 'state' && one.of === job && one.is === 'finished'));
   const flagged = Math.min(closed.pLoss, closed.pGain) <= ACTION_ALPHA;
   const { operation, metal, family, workedG, usual } = work;
   return {
     job,
+    seq: (finished ?? entries.at(-1))?.seq ?? 0,
     atMs,
     place: places.at(-1) ?? null,
     operation,
@@ -90,10 +95,7 @@ export function judgedBy(all: readonly LossJob[], some: readonly LossJob[]): rea
   });
 }
 
-export interface LossChart {
-  readonly place: string | null;
-  readonly operation: Operation;
-  readonly family: MetalFamily;
+export interface LossChart extends ChartOf {
   readonly jobs: readonly LossJob[];
   /** How many of them are the accepted baseline; 0 while none is. */
   readonly baseline: number;
@@ -109,34 +111,43 @@ export interface LossChart {
 
 /** Jobs a year on one chart, and false alarms a year that the shop will bear over all of them (common practice, no source). */
 const [JOBS_A_YEAR, FALSE_ALARMS_A_YEAR] = [50, 1];
-/** Below this many jobs nothing but single closures is judged on a page; from here on there are charts. */
-export const FROM_CHARTS = 20;
 
-/** A baseline that the owner has accepted: the jobs of one chart weighed up to a moment. */
-export type Baselines = ReadonlyMap<string, number>;
-export const chartKey = ({ place, operation, family }: Pick<LossChart, 'place' | 'operation' | 'family'>): string =>
-  `${place ?? 'bench not said'}|${operation}|${family}`;
-
-/** A chart for each bench, operation and metal, in the order their first job was weighed; `baselines` by their keys, in ms. */
+/**
+ * A chart for each bench, operation and metal, its jobs in the order in which their work was finished in the ledger: what is written later
+ * comes later, whatever day it states. A baseline fixes its jobs, and the limit by the charts there were, so that an alarm stays.
+ */
 export function lossCharts(jobs: readonly LossJob[], baselines: Baselines = new Map()): readonly LossChart[] {
   const groups = new Map<string, LossJob[]>();
-  for (const one of jobs.toSorted((a, b) => a.atMs - b.atMs)) {
+  for (const one of jobs.toSorted((a, b) => a.seq - b.seq || a.atMs - b.atMs)) {
     const group = groups.get(chartKey(one)) ?? [];
     groups.set(chartKey(one), group);
     group.push(one);
   }
-  const runLength = runLengthFor(groups.size, JOBS_A_YEAR, FALSE_ALARMS_A_YEAR);
-  const limit = groups.size === 0 ? 0 : limitFor(runLength);
+  const limits = limitsFor([...groups.values()]);
   const charts = [...groups].flatMap(([key, own]): LossChart[] => {
     const [first] = own;
     if (!first) return [];
     const { place, operation, family } = first;
-    const baseline = own.filter(({ atMs }) => atMs <= (baselines.get(key) ?? Number.NEGATIVE_INFINITY)).length;
+    const size = baselines.get(key);
+    const baseline = size === undefined ? 0 : own.filter(({ seq }) => seq < size).length;
+    const { limit, runLength } = limits(baseline === 0 ? undefined : size);
     const watched = watch(own.map(chartJob), assumedLoss(operation, family), limit, { baseline });
     const counted = watched.counted.flatMap((at) => own[at] ?? []);
     return [{ place, operation, family, jobs: own, baseline, counted, watch: watched, limit, runLength, againstOthers: null }];
   });
   return charts.map((chart) => ({ ...chart, againstOthers: comparedWith(chart, charts) }));
+}
+
+/** Page's limit, and its run length without change, by how many charts had begun when the ledger held so many entries. */
+function limitsFor(groups: readonly (readonly LossJob[])[]): (size?: number) => { readonly limit: number; readonly runLength: number } {
+  const known = new Map<number, { readonly limit: number; readonly runLength: number }>();
+  return (size = Number.POSITIVE_INFINITY) => {
+    const charts = groups.filter(([first]) => first && first.seq < size).length;
+    const runLength = runLengthFor(charts, JOBS_A_YEAR, FALSE_ALARMS_A_YEAR);
+    const found = known.get(charts) ?? { limit: limitFor(runLength), runLength };
+    known.set(charts, found);
+    return found;
+  };
 }
 
 const chartJob = (one: LossJob): ChartJob => {

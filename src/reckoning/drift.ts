@@ -147,7 +147,9 @@ export type Watch =
 /** No single job moves a running sum by more than this many spreads: one that does not agree is told by itself. */
 const MOST_SCORE = 4;
 
-const [FROM_SELF_STARTING, FROM_USUAL_RATE] = [3, 20];
+const FROM_SELF_STARTING = 3;
+/** From this many jobs on there is a chart by the usual rate, and a baseline may be accepted. */
+export const FROM_USUAL_RATE = 20;
 
 /** The chart a stream of jobs has earned: on an accepted baseline (its first `baseline` jobs) later jobs are scored against it; else below 3 single closures only, to 19 self-starting, from 20 scores against the rate learned from all. */
 export function watch(jobs: readonly ChartJob[], prior: Prior, h: number, { k = 0.5, baseline = 0 } = {}): Watch {

@@ -1,10 +1,11 @@
 // The shop's metal in fine grams, and bench skins against the jobs above them, from real leaves.
 import fc from 'fast-check';
 import { afterEach, beforeEach, describe, expect, it } from 'vitest';
+import { type Baselines, chartKey } from '../../src/book/loss-charts.ts';
 import { balancesIn } from '../../src/projections/balances.ts';
 import { JOBS, SUPPLIERS, shopFlow } from '../../src/projections/flow.ts';
 import { reckonJob } from '../../src/projections/job-reckoning.ts';
-import { type Baselines, chartKey, type LossJob, lossCharts, lossJob, periodOf } from '../../src/projections/loss.ts';
+import { type LossJob, lossCharts, lossJob, periodOf } from '../../src/projections/loss.ts';
 import { skinPeriods } from '../../src/projections/skins.ts';
 import { told } from '../../src/projections/told.ts';
 import { shelfOn } from '../../src/store/shelf.ts';
@@ -171,7 +172,7 @@ describe('loss over time', () => {
       Array.from({ length: to - from }, (_, i) => ({
         ...one,
         job: `${from + i}`,
-        atMs: from + i,
+        seq: from + i,
         closed: { ...one.closed, lossNg: massNg(lossNg) },
       }));
     const alarms = (jobs: readonly LossJob[], baselines?: Baselines) => {
@@ -181,10 +182,14 @@ describe('loss over time', () => {
         : [];
     };
     const jobs = [...lost(20_000_000, 1, 31), ...lost(120_000_000, 31, 51)];
-    const accepted = new Map([[chartKey(one), 30]]);
+    const accepted = new Map([[chartKey(one), 31]]);
     const found = alarms(jobs, accepted);
     expect(found.length).toBeGreaterThan(0);
     expect(alarms([...jobs, ...lost(120_000_000, 51, 200)], accepted).slice(0, found.length)).toEqual(found);
+    // Neither a day stated long before, nor how many other charts begin later, takes an alarm away.
+    const before = lost(0, 51, 90).map((job) => ({ ...job, atMs: 0 }));
+    const elsewhere = lost(20_000_000, 90, 120).map((job) => ({ ...job, place: job.job }));
+    expect(alarms([...jobs, ...before, ...elsewhere], accepted)).toEqual(found);
   });
 
   it('lets no job flow less than nothing for want of a sign: what all are short of is their sum', async () => {

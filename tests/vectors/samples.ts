@@ -76,6 +76,7 @@ export const SAMPLES: { readonly [N in EntryName]: Data<FieldsOf<N>> } = {
   policy_set: { shop, zone: 'Europe/London', country: 'GB', currency: 'GBP', staffing: 'alone', words: 'uk' },
   shop_described: { shop, address: '9 Wren Row\nBirmingham', phone: '0121 496 0018', email: 'bench@example.org' },
   terms_set: { shop, text: 'We take care.\nTell us if something is not right.', digest: PHOTO },
+  baseline_accepted: { shop, bench: safe, operation: 'polish', metal: 'gold', jobs: 24, size: 412 },
   person_joined: { person: setter, role: 'bench', name: 'Ben Hill' },
   person_left: { person: setter },
   place_named: { place: safe, name: 'Big safe', kind: 'safe', limit: pounds(5_000_000) },

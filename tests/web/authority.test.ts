@@ -20,10 +20,11 @@ const OWNERS: readonly EntryName[] = [
   ...(['person_joined', 'person_left', 'policy_set', 'device_enrolled', 'device_withdrawn'] as const),
   ...(['balance_put_in_service', 'place_named'] as const),
   'terms_set',
+  'baseline_accepted',
   'shop_described',
 ];
-/** Those with a form by their address; the terms have a page of their own, which asks the same ledger. */
-const OWNERS_FORMS = OWNERS.filter((type) => type !== 'terms_set');
+/** Those with a form by their address; terms and baselines have pages of their own, which ask the same ledger. */
+const OWNERS_FORMS = OWNERS.filter((type) => type !== 'terms_set' && type !== 'baseline_accepted');
 /** Signed for with a PIN: what leaves the premises, a calibration that weights rest on, and a difference explained away. */
 const SIGNED: readonly EntryName[] = [
   'released',

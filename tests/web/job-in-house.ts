@@ -1,5 +1,5 @@
 // A ring with three stones as the web tests need it: taken in, agreed, and whatever is written on it after.
-import type { Ref } from '../../src/units/ids.ts';
+import { bagCode, type Ref } from '../../src/units/ids.ts';
 import { line, type Shop } from '../shop.ts';
 
 export interface RingJob {
@@ -52,4 +52,31 @@ export async function nameSafe(shop: Shop): Promise<{ readonly safe: Ref<'place'
     line('container_named', { container: tray, name: 'Blue tray', kind: 'tray', inside: safe }),
   );
   return { safe, tray };
+}
+
+/** A ring of 6.82 g polished and finished, at 6.79 g where nothing else is said. */
+export async function finishPolished(shop: Shop, out = '6.79'): Promise<Ref<'job'>> {
+  const [job, piece] = [shop.newRef('job'), shop.newRef('piece')];
+  const terms = {
+    priceKind: 'free',
+    promise: '2027-12-08',
+    dust: 'shop',
+    cutMetal: 'shop',
+    oldParts: 'shop',
+    terms: '1',
+    agreedBy: 'signature',
+  };
+  await shop.write(
+    line('job_opened', { job, bag: bagCode(shop.random(5), 5), broughtBy: 'customer', owner: 'customer', channel: 'counter' }),
+    line('piece_received', {
+      ...{ job, piece, kind: 'ring', description: 'Band', stones: 0, weight: shop.grams('6.82') },
+      parts: [{ part: 'shank', metal: 'gold-750' }],
+    }),
+    line('work_agreed', { job, steps: ['polish'], ...terms }),
+    line('taken', { of: job }),
+    line('piece_weighed', { piece, state: 'finished', weight: shop.grams(out) }),
+    line('piece_checked', { piece, stones: 0, seats: 'none', marks: 'readable' }),
+    line('work_finished', { job }),
+  );
+  return job;
 }

@@ -2,10 +2,11 @@
 import { afterEach, beforeEach, describe, expect, it, vi } from 'vitest';
 import * as reckoning from '../../src/projections/job-reckoning.ts';
 import { instant } from '../../src/units/dates.ts';
-import { bagCode, type Ref } from '../../src/units/ids.ts';
+import type { Ref } from '../../src/units/ids.ts';
 import { balanceStory } from '../../src/web/job/balance-story.ts';
 import { lossHistory } from '../../src/web/owner/loss-history.ts';
 import { line } from '../shop.ts';
+import { finishPolished } from './job-in-house.ts';
 import { openSite, type Site } from './site.ts';
 
 vi.mock('../../src/projections/job-reckoning.ts', { spy: true });
@@ -23,33 +24,7 @@ afterEach(async () => {
 const DAY_MS = 86_400_000;
 const reckonedJobs = () => vi.mocked(reckoning.reckonJob).mock.calls.length;
 
-/** A ring sized and finished, that lost 0.03 g. */
-async function finishJob(): Promise<Ref<'job'>> {
-  const { shop } = site;
-  const [job, piece] = [shop.newRef('job'), shop.newRef('piece')];
-  const terms = {
-    priceKind: 'free',
-    promise: '2027-12-08',
-    dust: 'shop',
-    cutMetal: 'shop',
-    oldParts: 'shop',
-    terms: '1',
-    agreedBy: 'signature',
-  };
-  await shop.write(
-    line('job_opened', { job, bag: bagCode(shop.random(5), 5), broughtBy: 'customer', owner: 'customer', channel: 'counter' }),
-    line('piece_received', {
-      ...{ job, piece, kind: 'ring', description: 'Band', stones: 0, weight: shop.grams('6.82') },
-      parts: [{ part: 'shank', metal: 'gold-750' }],
-    }),
-    line('work_agreed', { job, steps: ['polish'], ...terms }),
-    line('taken', { of: job }),
-    line('piece_weighed', { piece, state: 'finished', weight: shop.grams('6.79') }),
-    line('piece_checked', { piece, stones: 0, seats: 'none', marks: 'readable' }),
-    line('work_finished', { job }),
-  );
-  return job;
-}
+const finishJob = () => finishPolished(site.shop);
 const check = (shown = '100.00') =>
   site.shop.write(
     line('balance_checked', { balance: site.shop.balance, nominal: '100 g', certifiedG: '100.0002', shown: site.shop.grams(shown) }),

@@ -71,8 +71,8 @@ async function jobOf(web: Web, stream: string): Promise<{ id: string; bag: strin
   return job && { id: stream, bag: job.says.bag ?? '' };
 }
 
-/** Entries that say something the program knows and nobody types: a digest, a checkpoint, what an entry said before. */
-const WRITTEN_ELSEWHERE: readonly string[] = ['ledger_started', 'corrected', 'terms_set', 'ticket_issued'];
+/** Entries that say something the program knows and nobody types: a digest, a checkpoint, what an entry said before, how many jobs there are. */
+const WRITTEN_ELSEWHERE: readonly string[] = ['ledger_started', 'corrected', 'terms_set', 'ticket_issued', 'baseline_accepted'];
 
 async function formOf(web: Web, c: Ctx): Promise<FormOf | null> {
   const type = c.req.param('type') ?? '';

@@ -1,5 +1,6 @@
 // All finished jobs as points of loss, each reckoned once for as long as nothing is written on it and its balances stay what they were.
 import { AsyncResource } from 'node:async_hooks';
+import type { Baselines } from '../../book/loss-charts.ts';
 import type { Balances } from '../../projections/balances.ts';
 import { reckonJob } from '../../projections/job-reckoning.ts';
 import { type LossChart, type LossJob, lossCharts, lossJob } from '../../projections/loss.ts';
@@ -22,15 +23,15 @@ interface Reckoned {
   readonly due: Set<string>;
   changes: number;
   points: readonly LossJob[] | null;
-  charts: readonly LossChart[] | null;
+  charts: { readonly by: string; readonly drawn: readonly LossChart[] } | null;
   isGoingOn: boolean;
 }
 export interface LossHistory {
   readonly jobs: readonly LossJob[];
   /** How many finished jobs are not among them yet. */
   readonly due: number;
-  /** The charts over them, drawn once for as long as they are the same jobs. */
-  charts(): readonly LossChart[];
+  /** The charts over them, drawn once for as long as the jobs and the accepted baselines are the same. */
+  charts(baselines: Baselines): readonly LossChart[];
 }
 
 /** A page waits for so many jobs; where more are due it waits only if none are known yet, and the rest follows while everybody else has turns. */
@@ -59,9 +60,10 @@ export async function lossHistory({ store }: Pick<Web, 'store'>): Promise<LossHi
   if (known.due.size > 0 && !known.isGoingOn) goOn(store, known);
   const jobs = known.points ?? [...known.rows.values()].flatMap(({ loss }) => loss ?? []);
   known.points = jobs;
-  const charts = () => {
-    const drawn = known.points === jobs && known.charts ? known.charts : lossCharts(jobs);
-    if (known.points === jobs) known.charts = drawn;
+  const charts = (baselines: Baselines) => {
+    const by = JSON.stringify([...baselines]);
+    const drawn = known.points === jobs && known.charts?.by === by ? known.charts.drawn : lossCharts(jobs, baselines);
+    if (known.points === jobs) known.charts = { by, drawn };
     return drawn;
   };
   return { jobs, due: known.due.size, charts };

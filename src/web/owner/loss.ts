@@ -4,14 +4,16 @@ import type { RunPoint } from '../../../views/charts/run.tsx';
 import { type ChartShown, LossView } from '../../../views/loss.tsx';
 import { WeightsView } from '../../../views/weights.tsx';
 import { OPERATIONS } from '../../book/usual-loss.ts';
-import { FROM_CHARTS, type LossChart, type LossJob, periodOf } from '../../projections/loss.ts';
+import { type LossChart, type LossJob, periodOf } from '../../projections/loss.ts';
 import { thingsAt } from '../../queries/things.ts';
 import type { Closure } from '../../reckoning/closure.ts';
+import { FROM_USUAL_RATE } from '../../reckoning/drift.ts';
 import { figuresOf, ownerPeriod, ownerTrend, VERDICT_WORDS } from '../../reckoning/words.ts';
 import { civilDateOf, formatCivilDate, instant } from '../../units/dates.ts';
 import { respond } from '../form/negotiate.ts';
 import { wordsFor } from '../job/words.ts';
 import { type Ctx, type Env, type Policy, policyFor, type Resource, type Web } from '../session/context.ts';
+import { baselineHref } from './baseline-at.ts';
 import { lossHistory } from './loss-history.ts';
 import { daysOf, rangeOf } from './period.ts';
 
@@ -22,12 +24,13 @@ export const loss: Resource = (web) => {
   const app = new Hono<Env>();
   app.get('/loss', async (c) => {
     const policy = policyFor(c);
-    const { jobs, due, charts: drawn } = await lossHistory(web);
+    const { jobs, due, charts: draw } = await lossHistory(web);
+    const drawn = draw(policy.baselines);
     const names = await namesFor(
       web,
-      drawn().flatMap((chart) => chart.jobs.slice(-DRAWN_MAX)),
+      drawn.flatMap((chart) => chart.jobs.slice(-DRAWN_MAX)),
     );
-    const charts = drawn().map((chart) => shownChart(chart, names, policy));
+    const charts = drawn.map((chart) => shownChart(chart, names, policy));
     const note = `The ${jobs.length} finished jobs that were weighed in and out. Filings that were weighed are not loss.${stillDue(due)}`;
     return respond(c, { title: 'Loss', current: '/owner', json: { note, charts }, body: LossView({ charts, note }) });
   });
@@ -60,13 +63,15 @@ function gapWords(closed: Closure): string {
 
 const dayWords = (ms: number, { zone }: Policy) => formatCivilDate(civilDateOf(instant(ms), zone));
 
-async function namesFor(web: Web, jobs: readonly LossJob[]): Promise<Names> {
+/** Words for these jobs and the places they were at. */
+export async function namesFor(web: Web, jobs: readonly LossJob[]): Promise<Names> {
   const ids = jobs.flatMap(({ job, place }) => (place === null ? [job] : [job, place]));
   const known = new Map((await thingsAt(web.store, ids)).map((thing) => [thing.id, wordsFor(web, thing)]));
   return (id) => known.get(id) ?? id;
 }
 
-function shownChart(chart: LossChart, names: Names, policy: Policy): ChartShown {
+/** A chart as it is told and drawn. */
+export function shownChart(chart: LossChart, names: Names, policy: Policy): ChartShown {
   const { place, operation, family, watch } = chart;
   const jobs = chart.jobs.slice(-DRAWN_MAX);
   const title = `${place === null ? 'Bench not said' : names(place)} · ${OPERATIONS[operation]} · ${family}`;
@@ -77,12 +82,18 @@ function shownChart(chart: LossChart, names: Names, policy: Policy): ChartShown 
     ...{
       title,
       isOff: enough && trend !== null,
-      sentence: enough ? (trend ?? ORDINARY) : `Too few jobs to judge (${chart.counted.length} of ${FROM_CHARTS}).`,
+      sentence: enough ? (trend ?? ordinaryWords(chart)) : `Too few jobs to judge (${chart.counted.length} of ${FROM_USUAL_RATE}).`,
     },
-    more: [...(!enough && trend ? [`An early sign, on few jobs. ${trend}`] : []), ...compared(chart), ...drawnOf(chart)],
+    accept: watch.chart === 'usual rate' ? { href: baselineHref(chart), jobs: chart.counted.length } : null,
+    more: [
+      ...judgedWords(chart),
+      ...(!enough && trend ? [`An early sign, on few jobs. ${trend}`] : []),
+      ...compared(chart),
+      ...drawnOf(chart),
+    ],
     losses: jobs.map((one) => ({ value: permille(one), leftOut: one.leftOut, ...pointOf(one, names, policy) })),
     usual: watch.chart === 'single jobs' ? 0 : 1000 * watch.rate.rate,
-    sums: enough ? { limit: chart.limit, points: sumPoints(chart, watch.sums, names, policy) } : null,
+    sums: enough && chart.counted.length > 0 ? { limit: chart.limit, points: sumPoints(chart, watch.sums, names, policy) } : null,
     rows: jobs.map((one) => ({ ...rowOf(one, names, policy) })),
   };
 }
@@ -90,7 +101,10 @@ function shownChart(chart: LossChart, names: Names, policy: Policy): ChartShown 
 const DRAWN_MAX = 100;
 const drawnOf = ({ jobs }: LossChart): readonly string[] =>
   jobs.length <= DRAWN_MAX ? [] : [`The last ${DRAWN_MAX} of ${jobs.length} jobs are drawn; all of them are judged.`];
-const ORDINARY = 'Ordinary: losses have not moved.';
+const ordinaryWords = ({ counted }: LossChart): string =>
+  counted.length === 0 ? 'No job was finished here since the baseline was accepted.' : 'Ordinary: losses have not moved.';
+const judgedWords = ({ watch, baseline }: LossChart): readonly string[] =>
+  watch.chart === 'accepted baseline' ? [`Later jobs are judged against the ${baseline} jobs that were accepted as the baseline.`] : [];
 
 const permille = ({ closed, workedG }: LossJob): number => closed.lossNg / 1e6 / workedG;
 

@@ -2,6 +2,7 @@
 import type { Context, Hono } from 'hono';
 import type { Shop } from '../../book/codec.ts';
 import type { StaffRole } from '../../book/facts.ts';
+import { type Baselines, baselinesIn } from '../../book/loss-charts.ts';
 import type { Thing } from '../../ledger/thing.ts';
 import { type FewKind, thingsOfKind } from '../../queries/things.ts';
 import type { Access, Session } from '../../store/access.ts';
@@ -45,6 +46,8 @@ export interface Policy extends Shop {
   readonly terms: string | null;
   /** Every text of terms that was ever in force, by its name. */
   readonly termsTexts: ReadonlyMap<string, string>;
+  /** Baselines of loss that the owner has accepted. */
+  readonly baselines: Baselines;
   readonly balanceNames: ReadonlyMap<string, string>;
   readonly parameters: ReadonlyMap<string, BalanceParameters>;
 }
@@ -90,6 +93,7 @@ export async function policyOf(web: Web): Promise<Policy | null> {
     termsTexts: new Map(
       Object.entries(shop.says).flatMap(([name, says]) => (name.startsWith('terms:') ? [[name.slice(6), says] as const] : [])),
     ),
+    baselines: baselinesIn(shop.says),
     balances: new Map(balances.flatMap(({ id, balance }) => (balance ? [[id, balance] as const] : []))),
     parameters: new Map(balances.flatMap(({ id, balance, says }) => (balance ? [[id, parametersOf(id, balance, says)] as const] : []))),
     balanceNames: new Map(balances.map(({ id, says }) => [id, says.name ?? id])),

@@ -50,6 +50,8 @@ export const ROUTES: Readonly<Record<string, Allowed>> = {
   'GET /owner': OWNER,
   'GET /owner/weights': OWNER,
   'GET /loss': OWNER,
+  'GET /loss/baseline/:bench/:operation/:metal': OWNER,
+  'POST /loss/baseline/:bench/:operation/:metal': OWNER,
   'GET /flow': OWNER,
   'GET /photos/:hash': READERS,
   'GET /things/:thing': READERS,
