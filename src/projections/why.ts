@@ -1,7 +1,8 @@
 // Why a job agrees or does not, in words a jeweller reads at the bench: its steps, its suspects, what to weigh again, and what nothing would show.
 import { OUTSIDE } from '../reckoning/network.ts';
 import type { Slip } from '../reckoning/slip.ts';
-import type { Suspect } from '../reckoning/suspects.ts';
+import { isPlausible, type SuspectSet } from '../reckoning/suspects.ts';
+import type { Together } from '../reckoning/together.ts';
 import { ownerSuspects, slipWords } from '../reckoning/words.ts';
 import { toStep, upToStep } from '../units/rounded.ts';
 import { readingWords } from '../weighing/reading.ts';
@@ -16,7 +17,7 @@ export interface StepShown {
 }
 export interface Why {
   readonly steps: readonly StepShown[];
-  /** One sentence for each set of causes that the figures cannot tell apart, likeliest first. */
+  /** One sentence for each explanation, likeliest first: causes that the figures cannot tell apart, or several faults at once where no single one explains it. */
   readonly suspects: readonly string[];
   readonly slips: readonly string[];
   readonly weighAgain: readonly string[];
@@ -30,9 +31,8 @@ export function whyOf(reckoned: JobReckoning, balanceName: (id: string) => strin
   const { stepNg } = weights;
   const steps = new Map(history.streams.map((step) => [step.id, step]));
   const names = namesOf(reckoned, balanceName);
-  const sets = network.suspects
-    .map((set) => ({ ...set, suspects: set.suspects.filter(isPlausible) }))
-    .filter((set) => set.suspects.length > 0);
+  const explanations = explanationsOf(reckoned);
+  const sets = explanations.flat();
   // Weighings between the steps may clear a reading that would explain the whole by itself.
   const isSuspected = ({ weighing }: Slip) =>
     sets.length === 0 || sets.some(({ suspects }) => suspects.some((one) => one.fault === 'weighing wrong' && one.stream === weighing));
@@ -43,17 +43,22 @@ export function whyOf(reckoned: JobReckoning, balanceName: (id: string) => strin
   const unchecked = network.streams.filter(({ id, checkable }) => !checkable && steps.has(id)).map(({ id }) => names(id));
   return {
     steps: stepsOf(reckoned),
-    suspects: sets.map((set) => ownerSuspects(set, stepNg, names)),
+    suspects: explanations.map((one) => ownerSuspects(one, stepNg, names)),
     slips: [...new Set(slips.filter(isSuspected).map((slip) => `${capital(names(slip.weighing))}: ${slipWords(slip)}.`))],
     weighAgain: [...new Set(named.map((step) => adviceOn(step, reckoned)))],
     unchecked,
   };
 }
 
-/** A balance is no suspect of a drift many times what it could be; the usual loss of a step is the loss at that step by another name. */
-const DRIFT_MOST = 5;
-const isPlausible = (one: Suspect): boolean =>
-  one.fault === 'factor drifted' ? Math.abs(one.size) <= DRIFT_MOST : one.fault !== 'weighing wrong' || !one.stream.startsWith(USUAL);
+/** Single faults, or several at once where one is not enough. The usual loss of a step is the loss at that step by another name. */
+function explanationsOf({ network }: JobReckoning): readonly Together[] {
+  const found = network.together.length > 0 ? network.together : network.suspects.map((set) => [set]);
+  const named = ({ suspects, ...set }: SuspectSet): SuspectSet => ({
+    ...set,
+    suspects: suspects.filter((one) => isPlausible(one) && !(one.fault === 'weighing wrong' && one.stream.startsWith(USUAL))),
+  });
+  return found.map((sets) => sets.map(named)).filter((sets) => sets.every(({ suspects }) => suspects.length > 0));
+}
 
 /** Words for streams, nodes and factors by their ids. */
 function namesOf({ history }: JobReckoning, balanceName: (id: string) => string): (id: string) => string {

@@ -24,6 +24,8 @@ export interface Adjustment {
   readonly factor: Cholesky;
   /** L⁻¹·r */
   readonly white: Vector;
+  /** L⁻¹·AΣ by measured value: Cov(x) = Σ − its Gram matrix. */
+  readonly whiteShared: Matrix;
 }
 
 /** Least squares under A·x = b: V = AΣAᵀ, corrections ΣAᵀV⁻¹r, Cov(x) = Σ − ΣAᵀV⁻¹AΣ (Narasimhan & Jordache 2000, eqs 7-3 and 7-13). */
@@ -50,6 +52,7 @@ export function adjust({ a, covariance, residuals }: Balances): Adjustment {
     p: rank === 0 ? 1 : chiSquaredTail(gamma, rank),
     factor,
     white,
+    whiteShared,
   };
 }
 
@@ -100,20 +103,36 @@ export function adjustCurved(y: Vector, covariance: Matrix, constraints: Constra
   throw new RangeError(`no solution in ${mostSteps} steps`);
 }
 
-/** Least squares with x ≥ 0, from the free solution: a value that comes out below zero is fixed at zero, and freed again when the rest would lift it. */
-export function atLeastZero(balances: Balances, y: Vector, free: Adjustment): { readonly x: Vector; readonly fixed: readonly number[] } {
+/** Least squares with x ≥ 0, from the free solution: a value that comes out below zero is fixed at zero, and freed again when the rest would lift it. Fixing the values F moves the free solution by −C·C_FF⁻¹·x_F, C its covariance: only a matrix of the size of F is solved. */
+export function atLeastZero(
+  { covariance }: Pick<Balances, 'covariance'>,
+  y: Vector,
+  { corrections, whiteShared }: Adjustment,
+): { readonly x: Vector; readonly fixed: readonly number[] } {
+  const free = reconciledOf(y, corrections);
+  const columns = new Map<number, Vector>();
+  const columnOf = (j: number): Vector => {
+    const known = columns.get(j);
+    if (known) return known;
+    const column = free.map((_, i) => (covariance[i]?.[j] ?? 0) - dot(whiteShared[i] ?? [], whiteShared[j] ?? []));
+    columns.set(j, column);
+    return column;
+  };
   let fixed: readonly number[] = [];
-  let { corrections, factor, white } = free;
   for (let round = 0; round <= 2 * y.length; round++) {
-    const x = reconciledOf(y, corrections).map((value, i) => (fixed.includes(i) ? 0 : value));
-    const pull = unwhiten(factor, white, balances.a.length + fixed.length);
-    const freed = fixed.find((_, k) => (pull[balances.a.length + k] ?? 0) > 0);
-    const below = x.reduce((least, value, i) => (value < (x[least] ?? 0) ? i : least), 0);
-    if (freed === undefined && (x[below] ?? 0) >= -1e-12) return { x, fixed };
+    const held = fixed.map(columnOf);
+    const factor = cholesky(held.map((column) => fixed.map((i) => column[i] ?? 0)));
+    const values = fixed.map((j) => free[j] ?? 0);
+    const pull = unwhiten(factor, whiten(factor, values), fixed.length);
+    const x = reconciledOf(
+      free,
+      free.map((_, i) => held.reduce((sum, column, k) => sum + (column[i] ?? 0) * (pull[k] ?? 0), 0)),
+    );
+    const kept = x.map((value, i) => (fixed.includes(i) ? 0 : value));
+    const freed = fixed.find((_, k) => (pull[k] ?? 0) > 0);
+    const below = kept.reduce((least, value, i) => (value < (kept[least] ?? 0) ? i : least), 0);
+    if (freed === undefined && (kept[below] ?? 0) >= -1e-12) return { x: kept, fixed };
     fixed = freed === undefined ? [...fixed, below] : fixed.filter((j) => j !== freed);
-    const units = fixed.map((j) => y.map((_, i) => Number(i === j)));
-    const residuals = [...balances.residuals, ...fixed.map((j) => y[j] ?? 0)];
-    ({ corrections, factor, white } = adjust({ ...balances, a: [...balances.a, ...units], residuals }));
   }
   throw new RangeError('the values fixed at zero do not settle');
 }

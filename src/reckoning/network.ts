@@ -7,6 +7,7 @@ import { CALC_VERSION } from './closure.ts';
 import { LEAST_U_G, Z95 } from './loss-law.ts';
 import { dot, type Vector } from './matrix.ts';
 import { GLOBAL_ALPHA, hypothesesOf, nearBest, type SuspectSet, weighed } from './suspects.ts';
+import { type Together, together } from './together.ts';
 
 /** The end of a stream that no balance is struck over: customers, suppliers, the past and the future of a holding. */
 export const OUTSIDE = 'outside';
@@ -54,8 +55,10 @@ export interface NetworkReckoning {
   /** What the balances say of flows that were not measured; null where they do not settle it. */
   readonly unmeasured: readonly { readonly id: string; readonly g: number | null }[];
   readonly criticalZ: number;
-  /** Empty while the whole agrees; else every set within 3.84 of the best (a likelihood ratio of about 7), best first. */
+  /** Single faults: empty while the whole agrees; else every set within 3.84 of the best (a likelihood ratio of about 7), best first. */
   readonly suspects: readonly SuspectSet[];
+  /** Faults that only together explain the gaps, where no single one does; best first. */
+  readonly together: readonly Together[];
 }
 
 /** Reckons a network of holdings and flows: reconciled flows, the global test and the sets of suspects. */
@@ -77,6 +80,7 @@ export function reckon(network: Network): NetworkReckoning {
   );
   const found = weighed(hypothesesOf(tested, measured, a, kept.x), adjustment);
   const { explained, criticalZ } = found;
+  const isOff = adjustment.p < GLOBAL_ALPHA;
   const streams = measured.map(({ id }, j): ReconciledStream => {
     const shown = explained[j] ?? null;
     const detectableG = shown && (criticalZ + Z95) * shown.u;
@@ -93,7 +97,8 @@ export function reckon(network: Network): NetworkReckoning {
     streams,
     unmeasured: unmeasuredOf(network, streams),
     criticalZ,
-    suspects: adjustment.p < GLOBAL_ALPHA ? nearBest(found) : [],
+    suspects: isOff ? nearBest(found) : [],
+    together: isOff ? together(found, adjustment) : [],
   };
 }
 

@@ -23,7 +23,7 @@ export interface SuspectSet {
 /** Level of the global test, and of all hypotheses together. */
 export const GLOBAL_ALPHA = 0.05;
 /** A hypothesis this much below the best T is a likelihood ratio of about 7 worse (rule of thumb). */
-const WITHIN_BEST = 3.84;
+export const WITHIN_BEST = 3.84;
 
 export interface Signed {
   readonly hypothesis: Hypothesis;
@@ -77,7 +77,7 @@ function netEffect(row: Vector, effect: Vector): number {
   return Math.abs(net) > 1e-9 * most ? net : 0;
 }
 
-interface Alike {
+export interface Alike {
   readonly best: Explanation;
   readonly suspects: Suspect[];
 }
@@ -103,6 +103,10 @@ export function weighed(hypotheses: readonly Signed[], adjustment: Adjustment): 
   }
   return { explained, sets, criticalZ: sets.length === 0 ? 0 : normalUpper(sidak(GLOBAL_ALPHA, sets.length) / 2) };
 }
+
+/** A balance is no suspect of a drift many times what it could be. */
+const DRIFT_MOST = 5;
+export const isPlausible = (one: Suspect): boolean => one.fault !== 'factor drifted' || Math.abs(one.size) <= DRIFT_MOST;
 
 /** The sets within 3.84 of the best T, best first. */
 export function nearBest({ sets, criticalZ }: Weighed): readonly SuspectSet[] {

@@ -120,8 +120,15 @@ export function ownerJob(closed: Closure): string {
   return `${closed.lossNg < 0 ? 'Gain' : 'Loss'} ${gap} ± ${give}: ${VERDICT_WORDS[closed.verdict]}${usual}. A loss of ${shows} would have shown.`;
 }
 
-/** The owner's sentence on one set of suspects that the figures cannot tell apart: never asserted, to the step of the balance; `nameOf` gives a flow or node its word. */
-export function ownerSuspects({ suspects }: SuspectSet, stepNg: number, nameOf: (id: string) => string = (id) => id): string {
+/** The owner's sentence on faults that together explain a gap, most often one: each a set of suspects that the figures cannot tell apart, never asserted, to the step of the balance; `nameOf` gives a flow or node its word. */
+export function ownerSuspects(sets: readonly SuspectSet[], stepNg: number, nameOf: (id: string) => string = (id) => id): string {
+  const each = sets.map((set) => setWords(set, stepNg, nameOf));
+  const text = each.length === 1 ? each.join() : `${COUNTED[each.length] ?? each.length} things at once: ${each.join('; and ')}`;
+  return `${text.charAt(0).toUpperCase()}${text.slice(1)}. Weigh again.`;
+}
+const COUNTED: Readonly<Record<number, string>> = { 2: 'two', 3: 'three' };
+
+function setWords({ suspects }: SuspectSet, stepNg: number, nameOf: (id: string) => string): string {
   const [measured] = suspects.filter(({ fault }) => fault !== 'factor drifted');
   const about = measured ? `about ${toStep(1e9 * Math.abs(measured.size), stepNg)} ± ${upToStep(2e9 * measured.u, stepNg)}` : '';
   const weighings = suspects.flatMap((one) =>
@@ -138,9 +145,7 @@ export function ownerSuspects({ suspects }: SuspectSet, stepNg: number, nameOf: 
     ...losses,
     drifts.length > 0 ? `${list(drifts, 'or')} may have drifted` : '',
   ].filter((part) => part !== '');
-  const which = suspects.length > 1 ? ': the figures cannot say which' : '';
-  const text = `${said.join(', or ')}${which}. Weigh again.`;
-  return text.charAt(0).toUpperCase() + text.slice(1);
+  return `${said.join(', or ')}${suspects.length > 1 ? ': the figures cannot say which' : ''}`;
 }
 
 /** The owner's sentence on a settlement; the money is at the price used, given per gram fine. */

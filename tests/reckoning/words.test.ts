@@ -98,7 +98,7 @@ const owner = [
   ownerSettlement({ fineG: 52.655875, uFineG: 0.0914 }, check, { minor: 9500, currency: 'GBP' }),
   ownerPeriod({ checked: 600, byChance: 12.3, flagged: 14, standing: [] }),
   ownerTrend('Bench 2, white gold filing', '3 May', 0.6, 600),
-  ...suspects.map((set) => ownerSuspects(set, 10_000_000)),
+  ...suspects.map((set) => ownerSuspects([set], 10_000_000)),
 ].map(plain);
 
 describe('what a customer reads of a job', () => {
@@ -135,6 +135,14 @@ describe('what the owner reads', () => {
     expect(owner.at(-1)).toBe(
       'The weighing of cut-off (too light) or filings (too light) may be wrong by about 0.06 g ± 0.03 g, or about 0.06 g ± 0.03 g may have gone at cut and filed: the figures cannot say which. Weigh again.',
     );
+  });
+  it('names two things at once, each with its ± and side, where one does not explain the gaps', () => {
+    // By hand for bare: its two steps give it from 2 and from 3 other readings, so 2u = 2·0.0079·√(1 + 1/(1/2 + 1/3)) = 0.023 g, up to the step 0.03.
+    const wrongG: Readonly<Record<string, number>> = { bare: 0.18, polished: -0.3 };
+    const found = reckon(chain(coarse, (name, trueG) => Math.round((trueG + (wrongG[name] ?? 0)) * 1e9)));
+    expect(found.together.map((sets) => plain(ownerSuspects(sets, 10_000_000)))).toEqual([
+      'Two things at once: the weighing of bare (too heavy) may be wrong by about 0.18 g ± 0.03 g; and the weighing of polished (too light) may be wrong by about 0.30 g ± 0.03 g. Weigh again.',
+    ]);
   });
   it('judges weight and fineness apart and gives the money', () => {
     expect(owner[3]).toBe(
