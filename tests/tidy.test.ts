@@ -204,6 +204,7 @@ const NAMING: Readonly<Record<string, string>> = {
   'src/web/setup/setup-lists.ts': 'what may be added to each list of Setup',
   'views/balance.tsx': 'leads to the calibration of that balance',
   'views/job.tsx': 'leads to the photograph form',
+  'views/parts/notices.tsx': 'leads to the metal that a finish sheet lacks',
   'views/reckoning.tsx': 'leads to the explanation of a difference',
   'views/safe.tsx': 'leads to what names a place',
   'views/tell-first.tsx': 'leads to the explanation of a difference',

@@ -1,7 +1,7 @@
 // One form for any entry or sheet: the summary of what is wrong, its fields under their headings, its cautions, the PIN where it is asked for.
 import type { Child } from 'hono/jsx';
 import type { Control } from '../src/book/values.ts';
-import { ErrorSummary, FieldError } from './parts/errors.tsx';
+import { ErrorSummary, FieldError, labelsOf } from './parts/errors.tsx';
 import { FieldView, type FormState } from './parts/field.tsx';
 import { Cautions, Since } from './parts/notices.tsx';
 
@@ -38,7 +38,7 @@ export function EntryForm(page: FormPage) {
   const first = fields.filter(({ name }) => !named.includes(name));
   return (
     <>
-      <ErrorSummary problems={form.problems} labels={Object.fromEntries(page.fields.map(({ name, label }) => [name, label]))} />
+      <ErrorSummary problems={form.problems} labels={labelsOf(fields, form.problems)} />
       {page.since.length > 0 && <Since since={page.since} />}
       <section class="head">
         <h1>{page.title}</h1>
@@ -102,7 +102,8 @@ function Section({ heading, folded, fields, form }: Some & { readonly heading: s
 }
 
 const isTouched = ({ typed, problems }: FormState, name: string): boolean =>
-  typed.get(name)?.some((value) => value !== '') === true || problems.some(({ field }) => field.split('.')[0] === name);
+  [name, `${name}.text`].some((posted) => typed.get(posted)?.some((value) => value !== '')) ||
+  problems.some(({ field }) => field.split('.')[0] === name);
 
 /** What htmx adds to a form that works without it: one request at a time, the page's main part swapped for the answer. */
 export const upgraded = (action: string) => ({

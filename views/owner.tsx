@@ -25,7 +25,7 @@ export function OwnerView({ readOnly, heaps }: Props) {
     <>
       <section class="head">
         <h1>For the owner</h1>
-        <p class="doors">
+        <p class="ways">
           <a href="/loss">Loss</a>
           <a href="/owner/weights">Weights of a period</a>
           <a href="/flow">Metal through the shop</a>

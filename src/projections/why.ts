@@ -118,7 +118,8 @@ function adviceOn({ part, seq, outOf, into, stones }: Step, { history }: JobReck
   const isLast = part === 'weighing' && [...history.now.keys()].some((thing) => thing === into);
   if (isLast) return `Weigh the piece again now, clean and dry, on the balance of entry ${seq}.`;
   if (part === 'weighing') return `The step of entry ${seq} cannot be weighed again: look at what was written on the bag that day.`;
-  if (part === 'came in') return `The weight as it came in cannot be taken again: look at the photograph on the pan, and at entry ${seq}.`;
+  if (part === 'came in')
+    return `The weight as it came in cannot be taken again: look at entry ${seq}, and at a photograph on the pan if there is one.`;
   if (stones !== undefined) return `Weigh the stones of entry ${seq} again if they are still out.`;
   return outOf === undefined
     ? `Weigh the stock that entry ${seq} was taken from, or a like length of it.`

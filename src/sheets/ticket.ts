@@ -40,7 +40,7 @@ export const ticket = defineSheet<'ticket', typeof fields, InForce & { readonly 
       ['The work', ['steps', 'sizeFrom', 'sizeTo', 'details', 'priceKind', 'price', 'promise', 'band', 'heatConsent']],
     ],
     often: OFTEN,
-    button: 'We agree, terms too: bag it and print the slip',
+    button: 'We agree: bag it and print the slip',
   },
   check: takingProblems,
   readBack: (data, { customer }) => [

@@ -298,14 +298,14 @@ export const CAUTIONS = {
   ashes: {
     jurisdiction: 'anywhere',
     showWhen: 'ashes are in or come with the piece',
-    text: 'They cannot be replaced. Weigh nothing out, spill nothing, use no water: such pieces are never fully watertight. Decline heat, and hand over only to the person named.',
+    text: 'Ashes cannot be replaced. Weigh nothing out, spill nothing, use no water: such pieces are never fully watertight. Decline heat, and hand over only to the person named.',
     source: 'eng.legend-store.com (LSA) for water; the rest: common practice, no source',
     status: 'read (part common practice)',
   },
   'protected-material': {
     jurisdiction: 'anywhere',
     showWhen: 'ivory, tortoiseshell or coral to be posted abroad, sold or replaced',
-    text: "These may be protected: giving a customer's own piece back is one thing, selling it or sending it over a border another. Ask before it is posted.",
+    text: "Ivory, tortoiseshell and coral may be protected: giving a customer's own piece back is one thing, selling it or sending it over a border another. Ask before it is posted.",
     source: 'coral: Emery part 4 (EMR4); ivory and tortoiseshell: memory',
     status: 'read (part memory); ask locally',
   },
@@ -341,7 +341,7 @@ export const CAUTIONS = {
   'bought-in-metal-in-heirloom': {
     jurisdiction: 'anywhere',
     showWhen: "bought-in second-hand metal chosen as added metal for a customer's piece",
-    text: 'Use it only when its hold has ended, it has been tested, is free of solder, and the customer has agreed to second-hand metal. The usual way is the refiner first, then stock.',
+    text: 'Metal bought in is used only when its hold has ended, it has been tested, is free of solder, and the customer has agreed to second-hand metal. The usual way is the refiner first, then stock.',
     source: 'common practice, no source',
     status: 'common practice',
   },

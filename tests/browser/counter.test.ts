@@ -45,7 +45,7 @@ describe.each(SCREENS)('five pieces of one customer, %s', (name, screen) => {
       await visit.tap('Read it back');
       await visit.heading('Read it back');
       expect(await textOf(visit)).toContain(`For ${customer}`);
-      await visit.tap(piece < 5 ? 'Agreed, and another piece for the same customer' : 'We agree, terms too: bag it and print the slip');
+      await visit.tap(piece < 5 ? 'Agreed, and another piece for the same customer' : 'We agree: bag it and print the slip');
       await visit.heading(piece < 5 ? 'Short ticket' : 'Collection slip');
     }
     await visit.check();

@@ -40,7 +40,7 @@ async function takeIn(counter: Visit, look: () => Promise<void>): Promise<string
   for (const words of ['Moyo Adeyemi', '18ct gold · 750 ring', '4.12\u00a0g', '3 stones', 'size L to N', '£45.00']) {
     expect(read).toContain(words);
   }
-  await counter.tap('We agree, terms too: bag it and print the slip');
+  await counter.tap('We agree: bag it and print the slip');
   await counter.heading('Collection slip');
   await look();
   return (await counter.page.locator('.slip .tag code').first().textContent()) ?? '';

@@ -18,6 +18,8 @@ describe('a job', () => {
   });
   it.each([
     ['a stone came out', [job(), piece(), stone({ stones: 0 })], small],
+    ['stones are to come out', [job({ says: { work: 'take-out set' } }), piece(), stone()], small],
+    ['a stone came out that was to', [job({ says: { work: 'take-out set' } }), stone({ stones: 0 })], small],
     ['heat is planned over an unknown stone', [job(), stone({ says: { species: 'unknown', backing: 'open' } })], small],
     ['heat is planned over a foiled stone', [job(), stone({ says: { species: 'diamond', backing: 'foiled' } })], small],
     ['the addition nears the gate', [job()], { ...small, nearsGate: true }],

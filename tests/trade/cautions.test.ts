@@ -100,3 +100,10 @@ describe('every caution', () => {
     for (const { text } of Object.values(CAUTIONS)) expect(text).not.toMatch(/\b(your|our) fault\b|\bblame\b|\bguilty\b/i);
   });
 });
+
+describe('a caution', () => {
+  it('says what it is about: it is read among others, beside any form', () => {
+    const without = Object.entries(CAUTIONS).filter(([, { text }]) => /^(They|These|Those|Use it) /.test(text));
+    expect(without.map(([name]) => name)).toEqual([]);
+  });
+});

@@ -46,6 +46,12 @@ describe('a mistyped phone', () => {
 });
 
 describe('a weight', () => {
+  it('is shown with the name of the balance it was read on', async () => {
+    await takeRingIn(site.shop);
+    const html = await (await bench.get(`/entries/${await seqOf('piece_received')}`)).text();
+    expect(html).toContain('on Bench balance');
+    expect(html).not.toContain(`on ${site.shop.balance}`);
+  });
   it('over the largest load is refused beside its field, and nothing is written', async () => {
     await takeRingIn(site.shop);
     const seq = await seqOf('piece_received');

@@ -24,9 +24,15 @@ afterEach(async () => {
   await site.close();
 });
 
-async function ring({ steps = ['size-up'], sizes = 'size L to N', cutMetal = 'customer', stones = 0 } = {}): Promise<void> {
+async function ring({
+  steps = ['size-up'],
+  sizes = 'size L to N',
+  cutMetal = 'customer',
+  stones = 0,
+  metal = 'gold-750',
+} = {}): Promise<void> {
   [job, piece] = [site.shop.newRef('job'), site.shop.newRef('piece')];
-  const parts = [{ part: 'whole', metal: 'gold-750' }];
+  const parts = [{ part: 'whole', metal }];
   await site.shop.write(
     line('job_opened', { job, bag: site.shop.newBag(), broughtBy: 'customer', owner: 'customer', channel: 'counter' }),
     line('piece_received', { job, piece, kind: 'ring', description: 'ring', parts, stones, weight: site.shop.grams('4.12') }),
@@ -163,5 +169,29 @@ describe('what is expected', () => {
       line('stone_unset', { piece, stone, stones: 1, weight: site.shop.carats('1.204'), condition: 'sound' }),
     );
     expect(await expectedOn(`/jobs/${job}/write/stone_weighed`)).toMatch(/^1\.204 ± 0\.00\d\u00a0ct$/);
+  });
+});
+
+describe('the finish sheet', () => {
+  const page = async () => (await owner.get(`/jobs/${job}/finish`)).text();
+  it('says that what is expected does not count the metal it asks about itself', async () => {
+    await ring();
+    expect(await page()).toContain('Expected before anything is let in or cut out.');
+  });
+  it('keeps what was weighed apart in sight when something else is wrong', async () => {
+    await ring();
+    const form = await owner.form(`/jobs/${job}/finish`);
+    const html = await (
+      await owner.post(`/jobs/${job}/finish`, { ...form, method: 'insert', to: 'N', 'moved.text': '0.17', 'weight.text': '4.29' })
+    ).text();
+    expect(html).toMatch(/<details class="step" open[^>]*><summary>The piece let in or cut out, weighed/);
+    expect(await page()).toMatch(/<details class="step"><summary>The piece let in or cut out, weighed/);
+  });
+  it('leads to the metal it lacks, and begins it with that metal', async () => {
+    await ring();
+    expect(await page()).not.toContain('Receive metal');
+    await ring({ metal: 'gold-585' });
+    const to = /<a href="([^"]*)">Receive metal/.exec(await page())?.[1] ?? '';
+    expect(await (await owner.get(to)).text()).toMatch(/<option value="gold-585" selected/);
   });
 });

@@ -163,6 +163,7 @@ describe('for the owner', () => {
   it('nothing is to be decided in a shop where all is well', async () => {
     await takeRingIn(site.shop);
     expect(await page('/owner')).toContain('Nothing to decide today.');
+    expect(await page('/owner')).toContain('<p class="ways"><a href="/loss">');
     expect(await heaps()).toEqual([]);
   });
 

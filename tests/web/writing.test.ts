@@ -280,3 +280,14 @@ describe('an agreement', () => {
     expect((await owner.post(path, agreed)).status).toBe(303);
   });
 });
+
+describe('what is wrong in a row', () => {
+  it('is named in the summary by its field, its row and its member', async () => {
+    const visitor = await site.as('bench');
+    const form = await visitor.form('/take-in');
+    const seats = { 'settings.0.seat': 'centre', 'settings.1.seat': 'left' };
+    const html = await (await visitor.post('/take-in', { ...form, ...seats })).text();
+    expect(html).toMatch(/href="#f-settings-1-state">Seats, and groups of seats, 2, State: /);
+    expect(html).toMatch(/href="#f-kind">What is it\?: /);
+  });
+});

@@ -1,4 +1,6 @@
 // The summary at the top of a form that was not written: what is wrong, what to do, and a link to each field.
+import type { Control } from '../../src/book/values.ts';
+
 export interface Shown {
   readonly field: string;
   readonly say: string;
@@ -10,7 +12,7 @@ export const inputId = (name: string): string => `f-${name.replaceAll('.', '-')}
 interface Summary {
   readonly problems: readonly Shown[];
   readonly title?: string;
-  /** Words of the fields by name, said before what is wrong with each. */
+  /** Words of what is wrong by its posted name, said before what is wrong with each. */
   readonly labels?: Readonly<Record<string, string>>;
 }
 
@@ -26,7 +28,7 @@ export function ErrorSummary({ problems, title = 'Not written yet', labels = {} 
               say
             ) : (
               <a href={`#${inputId(field)}`}>
-                {labels[field.split('.')[0] ?? ''] && `${labels[field.split('.')[0] ?? '']}: `}
+                {labels[field] && `${labels[field]}: `}
                 {say}
               </a>
             )}
@@ -35,6 +37,28 @@ export function ErrorSummary({ problems, title = 'Not written yet', labels = {} 
       </ul>
     </div>
   );
+}
+
+interface Labelled {
+  readonly name: string;
+  readonly label: string;
+  readonly control: Control;
+}
+/** The words of each posted name that something is wrong with: its field's, and the row and the member where it has them. */
+export function labelsOf(fields: readonly Labelled[], problems: readonly Shown[]): Readonly<Record<string, string>> {
+  return Object.fromEntries(
+    problems.flatMap(({ field }) => {
+      const [name, ...path] = field.split('.');
+      const of = fields.find((one) => one.name === name);
+      return of ? [[field, labelAt(of.label, of.control, path)]] : [];
+    }),
+  );
+}
+function labelAt(label: string, control: Control, [at, ...path]: readonly string[]): string {
+  if (at === undefined) return label;
+  if (control.kind === 'list') return labelAt(`${label}, ${Number(at) + 1}`, control.of, path);
+  const member = control.kind === 'group' ? control.members[at] : undefined;
+  return member ? labelAt(`${label}, ${member.label}`, member.control, path) : label;
 }
 
 /** The problem of one field, beside it. */

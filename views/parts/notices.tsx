@@ -14,6 +14,13 @@ export function Since({ since }: { readonly since: readonly number[] }) {
   );
 }
 
+/** Where the metal of a piece is not in stock yet, the way to it. */
+export const NotInStock = ({ metal, words }: { readonly metal: string; readonly words: string }) => (
+  <p class="sentence">
+    No stock of {words} is listed yet. Is some let in? <a href={`/write/metal_received?metal=${metal}`}>Receive metal</a> first.
+  </p>
+);
+
 export function Cautions({ cautions }: { readonly cautions: readonly string[] }) {
   if (cautions.length === 0) return null;
   return (

@@ -12,10 +12,7 @@ import { namer } from './words.ts';
 /** Every field the entry has, in the order of its form; `now` is what it says after corrections. */
 export async function describe(web: Web, policy: Policy, kept: Kept, now: Readonly<Record<string, unknown>>): Promise<readonly Detail[]> {
   const { fields, form } = entryType(kept.leaf.type);
-  const name = await namer(
-    web,
-    Object.values(now).filter((value) => typeof value === 'string'),
-  );
+  const name = await namer(web, textsIn(now));
   return Object.entries(fields).flatMap(([field, { control, correctable, sealed }]) => {
     const isSealed = kept.leaf.sealed?.[field] !== undefined;
     if (now[field] === undefined && !isSealed) return [];
@@ -23,6 +20,10 @@ export async function describe(web: Web, policy: Policy, kept: Kept, now: Readon
     return [{ name: field, label: form.labels[field] ?? field, words, correctable, sealed: sealed !== null && isSealed }];
   });
 }
+
+/** Every text in a value, however deep: the balance of a weight and a thing in a row are named like any other. */
+const textsIn = (value: unknown): readonly string[] =>
+  typeof value === 'string' ? [value] : typeof value === 'object' && value !== null ? Object.values(value).flatMap(textsIn) : [];
 
 function controlWords(control: Control, value: unknown, name: (id: string) => string, zone: string): string {
   switch (control.kind) {

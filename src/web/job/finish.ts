@@ -1,6 +1,7 @@
 // The finish sheet of a small job: taken up, sized, weighed out, looked over and finished, in one command.
 import { Hono } from 'hono';
-import { type MetalCode, metalOf } from '../../book/metals.ts';
+import { NotInStock } from '../../../views/parts/notices.tsx';
+import { METAL_WORDS, type MetalCode, metalOf } from '../../book/metals.ts';
 import { sizesIn } from '../../book/ring-size-words.ts';
 import { stonesWords } from '../../book/words.ts';
 import { factsOf } from '../../ledger/corrections.ts';
@@ -41,9 +42,11 @@ async function formOf(web: Web, c: Ctx): Promise<{ readonly of: FormOf; readonly
   const named = { stock: await ofMetal(web, 'stock', piece), lot: await ofMetal(web, 'lot', piece), packet: [] };
   const { from, to } = sizesIn(job.says.details);
   const extra = [['piece', piece.id] as const, ['packet', newRef(web, 'packet')] as const];
+  const isShort = known.isSizing && !known.moved && named.stock.length === 0;
+  const above = isShort ? { above: NotInStock({ metal: known.metal, words: METAL_WORDS[known.metal] }) } : {};
   const typed = { from, stock: only(named.stock), lot: only(named.lot) };
   return {
-    of: { ...sheetOf(known), action: c.req.path, job, named, ...pageOf(job, piece, known, to), extra },
+    of: { ...sheetOf(known), action: c.req.path, job, named, ...pageOf(job, piece, known, to), ...above, extra },
     typed: new Map(Object.entries(typed).flatMap(([name, value]) => (value === '' ? [] : [[name, [value]]]))),
   };
 }
@@ -78,13 +81,19 @@ function sheetOf(known: BeforeFinish) {
 function pageOf(job: Thing, piece: Thing, known: BeforeFinish, wanted: string) {
   const { form } = SHEETS.finish;
   const stones = known.stones === 0 ? 'No stones in it' : `${stonesWords(known.stones)}, all tight`;
+  const isOpen = known.isSizing && !known.moved;
   const goes = known.cutMetal === 'customer' ? 'Worn metal goes home in a packet, as agreed.' : '';
   return {
     form: {
       ...form,
       title: `Finish ${job.says.bag}: ${piece.says.description ?? 'piece'}`,
       labels: { ...form.labels, stonesHold: stones },
-      hints: { ...form.hints, ...(wanted === '' ? {} : { to: `Wanted: ${wanted}.` }), ...(goes === '' ? {} : { method: goes }) },
+      hints: {
+        ...form.hints,
+        ...(wanted === '' ? {} : { to: `Wanted: ${wanted}.` }),
+        ...(goes === '' ? {} : { method: goes }),
+        ...(isOpen ? { weight: 'Expected before anything is let in or cut out.' } : {}),
+      },
     } as FormOf['form'],
     current: '/bench',
     next: (written: number) => `/jobs/${job.id}?written=${written}`,
