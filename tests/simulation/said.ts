@@ -142,7 +142,11 @@ function checkAgreement({ reckoned }: JobPage, { entries, letter }: LetterPage, 
   const cut = own.flatMap(({ leaf }) =>
     leaf.type === 'metal_cut' && leaf.data.weight ? [leaf.data.weight as { readonly ng: number }] : [],
   );
-  const allowed = new Set([...masses, ...read, sum(added), sum(removed), sum(cut)].map((ng) => toStep(Math.abs(ng), 10_000_000)));
+  const allowed = new Set(
+    [...masses, ...read, sum(added), sum(removed), sum(cut), (cameIn?.ng ?? 0) - (closed?.lossNg ?? 0)].map((ng) =>
+      toStep(Math.abs(ng), 10_000_000),
+    ),
+  );
   for (const figure of [gap, give, shows, dustMost]) if (typeof figure === 'string') allowed.add(figure);
   const told = [letter.sentence, letter.beam.sentence, ...letter.beam.numbers.map(({ weight }) => weight)].join(' ');
   const figures = [...told.matchAll(/\d+\.\d+\u00a0g/g)].map(([figure]) => figure);
