@@ -131,7 +131,7 @@ function checkStones(one: TrueJob, { inPieces, out }: JobStones): void {
 /** Every weight in grams that the letter tells stands on the job's own page too. */
 function checkAgreement({ reckoned }: JobPage, { entries, letter }: LetterPage, own: readonly Kept[]): void {
   expect(entries).toBe(own.length);
-  const { cameIn, last, expected, closed, added, removed } = reckoned;
+  const { cameIn, last, expected, closed, added, removed, weights } = reckoned;
   const sum = (terms: readonly { readonly ng: number }[]) => terms.reduce((all, { ng }) => all + ng, 0);
   const masses = [cameIn, last, expected, ...added, ...removed].map((one) => one?.ng ?? 0);
   const { gap, give, shows, dustMost } = closed ? figuresOf(closed) : {};
@@ -142,12 +142,9 @@ function checkAgreement({ reckoned }: JobPage, { entries, letter }: LetterPage, 
   const cut = own.flatMap(({ leaf }) =>
     leaf.type === 'metal_cut' && leaf.data.weight ? [leaf.data.weight as { readonly ng: number }] : [],
   );
-  const allowed = new Set(
-    [...masses, ...read, sum(added), sum(removed), sum(cut), (cameIn?.ng ?? 0) - (closed?.lossNg ?? 0)].map((ng) =>
-      toStep(Math.abs(ng), 10_000_000),
-    ),
-  );
-  for (const figure of [gap, give, shows, dustMost]) if (typeof figure === 'string') allowed.add(figure);
+  const allowed = new Set([...masses, ...read, sum(added), sum(removed), sum(cut)].map((ng) => toStep(Math.abs(ng), 10_000_000)));
+  const pans = weights.pans.map(({ value }) => value);
+  for (const figure of [gap, give, shows, dustMost, ...pans]) if (typeof figure === 'string') allowed.add(figure);
   const told = [letter.sentence, letter.beam.sentence, ...letter.beam.numbers.map(({ weight }) => weight)].join(' ');
   const figures = [...told.matchAll(/\d+\.\d+\u00a0g/g)].map(([figure]) => figure);
   expect(
