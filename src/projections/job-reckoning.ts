@@ -7,7 +7,7 @@ import { type Rate, usualLoss } from '../reckoning/drift.ts';
 import type { UsualLoss } from '../reckoning/loss-law.ts';
 import { type NetworkReckoning, OUTSIDE, reckon, type Stream } from '../reckoning/network.ts';
 import { type OwnMetal, ownMetal } from '../reckoning/own-metal.ts';
-import { findSlips, type Slip, type WrittenWeighing } from '../reckoning/slip.ts';
+import type { Known, Slip } from '../reckoning/slip.ts';
 import { ownerJob, VERDICT_WORDS } from '../reckoning/words.ts';
 import { decimalsOfStep, formatMassWithUnit, type MassNg, massNg } from '../units/mass.ts';
 import { uOfSum } from '../weighing/uncertainty.ts';
@@ -15,6 +15,7 @@ import type { Balances } from './balances.ts';
 import { type Chain, chainOf, networkOf, type Term, termOf } from './chain.ts';
 import { type History, historyOf, type Step } from './history.ts';
 import { type JobWeights, jobWeights } from './job-weights.ts';
+import { slipsIn } from './slips.ts';
 import { type StoneCheck, stoneChecks } from './stone-checks.ts';
 import { type Told, told } from './told.ts';
 
@@ -34,10 +35,6 @@ export interface Grounds {
 /** A rate of loss with the words for where it is known from. */
 export interface LearnedRate extends Rate {
   readonly from: string;
-}
-interface Known {
-  readonly name: string;
-  readonly ng: number;
 }
 export interface JobReckoning {
   readonly size: number;
@@ -112,8 +109,7 @@ function reckonTold(entries: readonly Told[], grounds: Grounds): JobReckoning {
     ...{ history, network, work, closing: chain.closing, stones: stoneChecks(history) },
     weights: jobWeights({ closed, chain, streams: history.streams, cameIn, crossed, usualFrom: work?.usualFrom ?? null }),
     own: closed?.verdict === 'agrees' ? ownOf(chain, closed) : null,
-    slips:
-      closed?.verdict === 'weigh again' || closed?.verdict === 'does not agree' ? slipsOf(chain, history, grounds, closed.dustMostG) : [],
+    slips: slipsIn({ chain, history, closed, network }, grounds.tares, grounds.others),
     doubted: doubtedIn(history, grounds.balances),
     explained: entries.some(({ facts }) => facts.some((one) => one.fact === 'identity' && one.mark === 'differenceExplained')),
     problem: null,
@@ -205,15 +201,6 @@ function ownOf({ cameIn, crossed, last, own: nodes }: Chain, { lossNg }: Closure
     returned: parts(last),
     stonesSet: parts(into.filter(isStones)),
   });
-}
-
-function slipsOf({ closing }: Chain, { streams }: History, { tares = [], others = [] }: Grounds, dustMostG: number): readonly Slip[] {
-  const readings = new Map(streams.map(({ id, reading }) => [id, reading]));
-  const written = closing.flatMap((term): WrittenWeighing[] => {
-    const reading = readings.get(term.id);
-    return reading ? [{ ...term, text: reading.text, unit: reading.unit }] : [];
-  });
-  return findSlips(written, tares, others, dustMostG);
 }
 
 const doubtedIn = ({ streams }: History, { isDoubted }: Balances): readonly number[] => [

@@ -1,16 +1,19 @@
 // The slip finder: would one plain mistake in one reading explain the whole gap? It names candidates and changes nothing.
-import { type MassUnit, NG_PER_UNIT, parseMass } from '../units/mass.ts';
+import { decimalsOfStep, formatMassWithUnit, type MassUnit, massNg, NG_PER_UNIT, parseMass } from '../units/mass.ts';
 import { closure, type Weighing } from './closure.ts';
 
 /** A weighing with the text that was written for it. */
 export interface WrittenWeighing extends Weighing {
   readonly text: string;
   readonly unit: MassUnit;
+  /** A part, stones or stock: no piece of another job is taken for it. */
+  readonly isPart?: boolean;
 }
 export type SlipKind =
   | 'digits swapped'
   | 'decimal place'
   | 'other unit'
+  | 'coarser balance'
   | 'counted twice'
   | 'wrong direction'
   | 'tare left on'
@@ -19,14 +22,16 @@ export interface Slip {
   readonly kind: SlipKind;
   readonly weighing: string;
   readonly text: string;
-  /** What would have been right: a text, a unit, the container left on, or the job whose piece it was. */
+  /** What would have been right: a text, a unit, the step of the other balance, the container left on, or the job whose piece it was. */
   readonly instead: string;
 }
-interface Known {
+/** A tare, or the piece of another job, by its name. */
+export interface Known {
   readonly name: string;
   readonly ng: number;
 }
-type Candidate = { readonly kind: SlipKind; readonly instead: string; readonly ng: number };
+/** What would have been right, and how far off that may be, either way. */
+type Candidate = { readonly kind: SlipKind; readonly instead: string; readonly ng: number; readonly slackNg?: number };
 
 /** Plain gaps are chance this often; above it nobody is asked to look for a slip. */
 const SLIP_ALPHA = 0.01;
@@ -40,19 +45,33 @@ export function findSlips(
 ): readonly Slip[] {
   const { lossNg, uG, plainP } = closure(weighings);
   if (plainP >= SLIP_ALPHA) return [];
-  return weighings.flatMap((weighing) => {
-    const explains = ({ ng }: Candidate) => {
-      const leftG = (lossNg - weighing.sign * (weighing.ng - ng)) / 1e9;
-      return leftG >= -2 * uG && leftG <= 2 * uG + dustMostG;
-    };
-    const mistakes = [...misread(weighing), ...misplaced(weighing, tares)].filter(explains);
-    return [...mistakes, ...mistaken(weighing, others)].map(({ kind, instead }) => ({
-      kind,
-      weighing: weighing.id,
-      text: weighing.text,
-      instead,
-    }));
-  });
+  const [leastG, mostG] = [lossNg / 1e9 - 2 * uG - dustMostG, lossNg / 1e9 + 2 * uG];
+  return weighings.flatMap((weighing) =>
+    slipsOf(weighing, weighing.sign === 1 ? { leastG, mostG } : { leastG: -mostG, mostG: -leastG }, tares, others),
+  );
+}
+
+/** Every single mistake by which one reading would be too heavy by so many grams (too light below zero). */
+export function slipsOf(
+  weighing: WrittenWeighing,
+  { leastG, mostG }: { readonly leastG: number; readonly mostG: number },
+  tares: readonly Known[],
+  others: readonly Known[],
+): readonly Slip[] {
+  const explains = ({ ng, slackNg = 0 }: Candidate) =>
+    weighing.ng - ng >= 1e9 * leastG - slackNg && weighing.ng - ng <= 1e9 * mostG + slackNg;
+  const mistakes = [...misread(weighing), ...coarser(weighing), ...misplaced(weighing, tares)].filter(explains);
+  const found = [...mistakes, ...mistaken(weighing, others)];
+  return found.map(({ kind, instead }) => ({ kind, weighing: weighing.id, text: weighing.text, instead }));
+}
+
+/** Read on a balance ten times coarser than the one that was named: then it is a round number here (one in ten is by chance), right to a step of that balance, half for its reading and half for its zero. */
+function coarser({ text, unit, ng, stepNg = massNg(0) }: WrittenWeighing): readonly Candidate[] {
+  const coarseNg = massNg(10 * stepNg);
+  const parsed = parseMass(text, unit);
+  if (coarseNg === 0 || 'problem' in parsed || parsed.ng % coarseNg !== 0) return [];
+  const instead = formatMassWithUnit(coarseNg, unit, decimalsOfStep(coarseNg, unit));
+  return [{ kind: 'coarser balance', instead, ng, slackNg: coarseNg }];
 }
 
 /** Mistakes of the pen: the same digits in another order, place or unit; what was taken off as tare stays off. */
@@ -94,8 +113,9 @@ function misplaced({ ng, sign }: WrittenWeighing, tares: readonly Known[]): read
   ];
 }
 
-/** Readings that agree with the piece of another open job within 2u. */
-function mistaken({ ng, worth }: WrittenWeighing, others: readonly Known[]): readonly Candidate[] {
+/** Readings of a whole piece that agree with that of another open job within 2u. */
+function mistaken({ ng, worth, isPart }: WrittenWeighing, others: readonly Known[]): readonly Candidate[] {
+  if (isPart) return [];
   const limitNg = 2 * Math.SQRT2 * worth.uRandomG * 1e9;
   return others.filter((other) => Math.abs(ng - other.ng) <= limitNg).map(({ name }) => ({ kind: 'another piece', instead: name, ng }));
 }

@@ -178,6 +178,7 @@ const SLIP_WORDS: Readonly<Record<SlipKind, (slip: Slip) => string>> = {
   'digits swapped': ({ text, instead }) => `digits swapped: ${text} written for ${instead}`,
   'decimal place': ({ text, instead }) => `decimal place: ${text} written for ${instead}`,
   'other unit': ({ text, instead }) => `other unit: ${text} was in ${instead}`,
+  'coarser balance': ({ text, instead }) => `another balance: ${text} is what one with steps of ${instead} shows`,
   'counted twice': ({ text }) => `counted twice: ${text}`,
   'wrong direction': ({ text, instead }) => `wrong direction: ${text} went ${instead}`,
   'tare left on': ({ text, instead }) => `the ${instead} was on the pan when ${text} was read`,

@@ -201,6 +201,34 @@ describe('weighings between the steps', () => {
     expect(second).toBeUndefined();
   });
 
+  it('point to digits that were swapped between the steps, though the job agrees as a whole', async () => {
+    const { job, piece, lot } = await takeIn(shop.grams('8.64'));
+    await shop.write(weighed(piece, 'cleaned and dry', '8.64'));
+    await shop.write(line('metal_cut', { piece, lot, metal: 'gold-750', weight: shop.grams('1.34') }));
+    const cut = await shop.write(weighed(piece, 'cut', '7.03'));
+    await shop.write(weighed(piece, 'polished', '7.30'), weighed(piece, 'finished', '7.30'));
+    const found = await reckoned(job);
+    expect(found.closed?.verdict).toBe('agrees');
+    expect(whyOf(found).suspects).toHaveLength(1);
+    expect(whyOf(found).slips).toEqual([expect.stringMatching(new RegExp(`entry ${cut}: 7.03.*digits swapped: 7.03 written for 7.30`))]);
+  });
+
+  it('name two things at once where one does not explain the gaps', async () => {
+    const { job, piece, lot, stock } = await takeIn(shop.grams('8.64'));
+    await shop.write(weighed(piece, 'cleaned and dry', '8.64'));
+    await shop.write(line('metal_cut', { piece, lot, metal: 'gold-750', weight: shop.grams('1.34') }));
+    const cut = await shop.write(weighed(piece, 'cut', '7.03'));
+    await shop.write(line('metal_added', { piece, stock, metal: 'gold-750', what: 'wire', weight: shop.grams('1.90') }));
+    await shop.write(weighed(piece, 'joined', '9.20'));
+    const polished = await shop.write(weighed(piece, 'polished', '9.60'));
+    await shop.write(weighed(piece, 'finished', '9.20'));
+    const why = whyOf(await reckoned(job));
+    expect(why.suspects).toHaveLength(1);
+    for (const words of ['Two things at once', `entry ${cut}:`, '(too light)', `entry ${polished}:`, '(too heavy)', '0.27', '0.40'])
+      expect(why.suspects.join()).toContain(words);
+    expect(why.slips.join()).toContain('digits swapped: 7.03 written for 7.30');
+  });
+
   it('without one, say that nothing can be localised: every weighing and the piece are one set', async () => {
     const { job, piece, lot } = await takeIn(shop.grams('8.64'));
     await shop.write(line('metal_cut', { piece, lot, metal: 'gold-750', weight: shop.grams('1.34') }), weighed(piece, 'cut', '6.80'));

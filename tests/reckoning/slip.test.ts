@@ -38,6 +38,49 @@ describe('the slip finder', () => {
     const found = findSlips([written('8.42', 1), written('10.75', -1, 'g', 2_150_000_000)]);
     expect(kinds(...found)).toContainEqual(['digits swapped', '10.75', '10.57']);
   });
+  it('takes no cut, stones or stock for a piece in the hand', () => {
+    const others = [{ name: 'job 12', ng: 1_370_000_000 }];
+    const job = [written('8.42', 1), written('5.17', -1), { ...written('1.37', -1), isPart: true }];
+    expect(findSlips(job, [], others).map(({ kind }) => kind)).not.toContain('another piece');
+    expect(findSlips([...job.slice(0, 2), written('1.37', -1)], [], others).map(({ kind }) => kind)).toContain('another piece');
+  });
+  describe('a reading of a balance of 0.1 g entered as one of 0.01 g', () => {
+    const step = { stepNg: massNg(10_000_000) };
+    // 8.36 g shows as 8.4 on the coarser balance.
+    const shown = (text: string, out: string) =>
+      kinds(
+        ...findSlips([
+          { ...written('8.36', 1), ...step },
+          { ...written(out, -1), ...step },
+          { ...written(text, -1), ...step },
+        ]),
+      );
+    it.each(['8.4', '8.40'])('is named where it was written %s and the gap is within its step', (text) => {
+      expect(
+        kinds(
+          ...findSlips([
+            { ...written('8.36', 1), ...step },
+            { ...written(text, -1), ...step },
+          ]),
+        ),
+      ).toContainEqual(['coarser balance', text, '0.1\u00a0g']);
+    });
+    it('is not where the reading is no round number, nor where the gap is more than its step', () => {
+      expect(shown('8.41', '0.02').map(([kind]) => kind)).not.toContain('coarser balance');
+      expect(shown('8.10', '0.03').map(([kind]) => kind)).not.toContain('coarser balance');
+    });
+    it('is named in carats too', () => {
+      const carat = { stepNg: massNg(2_000_000), worth: { uRandomG: 0.001, factors: [] } };
+      expect(
+        kinds(
+          ...findSlips([
+            { ...written('1.04', 1, 'ct'), ...carat },
+            { ...written('1.00', -1, 'ct'), ...carat },
+          ]),
+        ),
+      ).toContainEqual(['coarser balance', '1.00', '0.1\u00a0ct']);
+    });
+  });
   it('does not name the piece of another weight', () => {
     const others = [
       { name: 'job 12', ng: 5_170_000_000 },

@@ -281,6 +281,7 @@ const ROW_WORDS: Readonly<Record<SlipKind, (slip: Slip) => string>> = {
   'digits swapped': ({ text, instead }) => `digits swapped: ${text} for ${instead}`,
   'decimal place': ({ text, instead }) => `decimal place: ${text} for ${instead}`,
   'other unit': ({ text, instead }) => `other unit: ${text} was in ${instead}`,
+  'coarser balance': ({ text, instead }) => `another balance: ${text} to ${instead}`,
   'counted twice': ({ text }) => `counted twice: ${text}`,
   'wrong direction': ({ text, instead }) => `wrong direction: ${text} went ${instead}`,
   'tare left on': ({ text, instead }) => `tare ${instead} not taken off: ${text}`,
