@@ -7,11 +7,13 @@ interface Props {
   readonly rows: readonly StoneRow[];
   readonly counted: string;
   readonly trouble: readonly { readonly seq: number; readonly say: string }[];
+  /** Which papers weight could not sort out again; null where fewer than two stones that were weighed are out. */
+  readonly papers: string | null;
   /** Entries that may be written on them: none where the job is done or the reader only reads. */
   readonly doing: readonly (readonly [href: string, words: string])[];
 }
 
-export function StonesView({ job, bag, rows, counted, trouble, doing }: Props) {
+export function StonesView({ job, bag, rows, counted, trouble, papers, doing }: Props) {
   return (
     <>
       <section class="head">
@@ -37,6 +39,7 @@ export function StonesView({ job, bag, rows, counted, trouble, doing }: Props) {
           ) : (
             <List rows={rows} />
           )}
+          {papers && <p>{papers}</p>}
         </section>
         {rows.length > 0 && <Diagram rows={rows} />}
       </div>
@@ -69,6 +72,7 @@ function List({ rows }: { readonly rows: readonly StoneRow[] }) {
               </>
             ))}
           </small>
+          {row.weights && <small>{row.weights}</small>}
           {row.next && (
             <a class="do" href={row.next[0]}>
               {row.next[1]}

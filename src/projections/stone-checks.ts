@@ -1,9 +1,18 @@
 // Each stone and parcel of a job: counted out and in, and its first weight against its last where it was weighed twice.
 
+import { pairCosts, restoreLabels } from '../reckoning/labels.ts';
 import { OUTSIDE } from '../reckoning/network.ts';
-import { compareWeights, type Measured, type StoneComparison } from '../reckoning/stone-agreement.ts';
+import {
+  compareWeights,
+  identityWorth,
+  type Measured,
+  type StoneComparison,
+  shareAlsoAgreeing,
+  type Worthwhile,
+} from '../reckoning/stone-agreement.ts';
+import { sizeSpreadCt } from '../trade/stone-spread.ts';
 import type { MassNg } from '../units/mass.ts';
-import type { Worth } from '../weighing/uncertainty.ts';
+import { uOfSum, type Worth } from '../weighing/uncertainty.ts';
 import type { History, Step } from './history.ts';
 
 interface StoneWeight {
@@ -21,6 +30,10 @@ export interface StoneCheck {
   readonly before: StoneWeight | null;
   readonly after: StoneWeight | null;
   readonly compared: StoneComparison | null;
+  /** What it is worth that the weights agree; nothing of stones weighed together, one of which may be changed for its like. */
+  readonly worth: Worthwhile;
+  /** The share of other stones of its size that would agree too; null of stones weighed together, and where nothing is compared. */
+  readonly alsoShare: number | null;
 }
 /** Two weighings wider than this share of the stone cannot say that they agree (common practice, no source). */
 const FITNESS_SHARE = 0.05;
@@ -43,8 +56,30 @@ export function stoneChecks({ streams, pieces, now }: History): readonly StoneCh
     const compared =
       first && after && came.length === 1 ? compareWeights(asMeasured(first), asMeasured(after), FITNESS_SHARE * (first.ng / 1e9)) : null;
     const supplied = came.length > 0 && came.every(({ from }) => from === OUTSIDE);
-    return { thing, supplied, out, setAgain: isHere ? taken : out, before: weightOf(first), after: weightOf(after), compared };
+    const agreement = compared && first && out === 1 ? worthOf(compared, first.ng / 2e8) : NOTHING;
+    const weights = { before: weightOf(first), after: weightOf(after), compared };
+    return { thing, supplied, out, setAgain: isHere ? taken : out, ...weights, ...agreement };
   });
+}
+
+const NOTHING = { worth: 'cannot tell', alsoShare: null } as const;
+
+/** What the agreement of two weights of a stone of that many carats is worth, against others sold as its size. */
+function worthOf({ differenceG, uG }: StoneComparison, carats: number): Pick<StoneCheck, 'worth' | 'alsoShare'> {
+  const spread = sizeSpreadCt(carats) / 5;
+  return { worth: identityWorth([{ difference: differenceG, u: uG, spread }]).worth, alsoShare: shareAlsoAgreeing(uG, spread) };
+}
+
+/** Single stones that are out and were weighed, and whether their weights would tell each from the others if their papers were mixed up. */
+export function apartByWeight({ streams, now }: History, checks: readonly StoneCheck[]): readonly { thing: string; isTold: boolean }[] {
+  const loose = checks.flatMap(({ thing, out, setAgain }) => {
+    const last = streams.findLast((step): step is Weighed => step.into === thing && step.ng !== null);
+    return now.has(thing) && out - setAgain === 1 && last ? [{ thing, g: last.ng / 1e9, worth: asMeasured(last).worth }] : [];
+  });
+  const uG = Math.max(0, ...loose.map(({ worth }) => uOfSum([{ sign: 1, worth }])));
+  const weights = loose.map(({ g }) => g);
+  const { columns } = restoreLabels(pairCosts(weights, weights, Math.SQRT2 * uG));
+  return loose.map(({ thing }, index) => ({ thing, isTold: columns[index] === index }));
 }
 
 const weightOf = (step: Weighed | undefined): StoneWeight | null =>

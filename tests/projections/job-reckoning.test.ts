@@ -311,6 +311,23 @@ describe('stones and own metal', () => {
     expect((await reckoned(job)).stones[0]?.compared).toMatchObject({ verdict: 'cannot tell' });
   });
 
+  it('say what it is worth that two weights agree: much for a large stone, nothing for a small one or for several together', async () => {
+    const twice = async (ct: string, kind: 'stone' | 'packet', stones: number) => {
+      const { job, piece } = await takeIn(shop.grams('6.82'));
+      const thing = shop.newRef(kind);
+      await shop.write(line('stone_unset', { piece, [kind]: thing, stones, condition: 'sound', weight: shop.carats(ct) }));
+      await shop.write(line('stone_weighed', { of: thing, state: 'loose', weight: shop.carats(ct) }));
+      const [check] = (await reckoned(job)).stones;
+      return { verdict: check?.compared?.verdict, worth: check?.worth, also: check?.alsoShare };
+    };
+    const [large, small, several] = [await twice('1.004', 'stone', 1), await twice('0.100', 'stone', 1), await twice('0.186', 'packet', 3)];
+    expect(large).toMatchObject({ verdict: 'agrees', worth: 'some' });
+    expect(small).toMatchObject({ verdict: 'agrees', worth: 'cannot tell' });
+    expect(large.also ?? 1).toBeLessThan(0.1);
+    expect(small.also ?? 0).toBeGreaterThan(0.2);
+    expect(several).toEqual({ verdict: 'agrees', worth: 'cannot tell', also: null });
+  });
+
   it('give a range for the customer’s own metal, since filings after the joining are mixed', async () => {
     const { job, piece, lot, stock } = await takeIn(shop.grams('8.60'), ['check'], 0);
     await shop.write(line('metal_cut', { piece, lot, metal: 'gold-750', weight: shop.grams('1.40') }));

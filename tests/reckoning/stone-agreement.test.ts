@@ -1,6 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import { bestAssignment, pairCosts, pairProbabilities, restoreLabels } from '../../src/reckoning/labels.ts';
 import { compareParcels, compareWeights, couldBe, identityWorth, shareAlsoAgreeing } from '../../src/reckoning/stone-agreement.ts';
+import { sizeSpreadCt } from '../../src/trade/stone-spread.ts';
 import { uniform } from './random.ts';
 
 const CT = 0.2;
@@ -36,10 +37,12 @@ describe('a parcel', () => {
 describe('what agreement is worth', () => {
   // Constructed trade spreads, computed independently with scipy: other stones of the size that would agree too within 2u, u = 0.0014 ct.
   it.each([
-    ['1 ct', 0.05, 0.03],
-    ['1.5 mm', 0.001, 0.84],
-  ])('by weight alone for a %s stone', (_size, spread, share) => {
-    expect(shareAlsoAgreeing(0.0014, spread)).toBeCloseTo(share, 2);
+    ['1 ct', 1, 0.03],
+    ['0.25 ct', 0.25, 0.16],
+    ['0.05 ct', 0.05, 0.47],
+    ['1.5 mm', 0.0154, 0.84],
+  ])('by weight alone for a %s stone', (_size, carats, share) => {
+    expect(shareAlsoAgreeing(0.0014, sizeSpreadCt(carats))).toBeCloseTo(share, 2);
   });
   it('matches the share that agrees in a simulation', () => {
     const random = uniform(5);

@@ -140,6 +140,25 @@ describe('the stones of a job', () => {
     expect(html).toContain('2 stones in the piece, 1 stone out.');
   });
 
+  it('say of each that was weighed twice what its weights tell, and which papers weight could not sort out', async () => {
+    const { job, piece } = await takeRingIn(site.shop);
+    const { carats, newRef } = site.shop;
+    const stones = ['1.004', '0.502', '0.500'].map((ct) => ({ ct, stone: newRef('stone') }));
+    for (const { ct, stone } of stones) {
+      await writesOf(
+        line('setting_noted', { piece, stone, seat: `seat of ${ct}`, species: 'sapphire', backing: 'open', state: 'sound' }),
+        line('stone_unset', { piece, stone, stones: 1, weight: carats(ct), condition: 'sound' }),
+      );
+    }
+    const once = await page(`/jobs/${job}/stones`);
+    expect(once).not.toContain('the two weights');
+    expect(once).toContain('these weights could not tell B, C apart: draw or photograph them. They would tell A.');
+    await writesOf(line('stone_weighed', { of: stones[0]?.stone, state: 'loose', weight: carats('1.003') }));
+    const html = await page(`/jobs/${job}/stones`);
+    expect(html).toMatch(/1\.004\sct, then 1\.003\sct: the two weights agree; about \d of 100 other stones of that size would agree too\./);
+    expect(html).not.toContain('same stone');
+  });
+
   it('name the seats when a count does not agree', async () => {
     const { job, piece } = await takeRingIn(site.shop);
     const stone = site.shop.newRef('stone');

@@ -10,6 +10,8 @@ export interface StoneRow {
   readonly where: Seat['where'];
   readonly stones: number;
   readonly events: readonly { readonly seq: number; readonly words: string }[];
+  /** What two weights of it say together; null where it was not weighed twice. */
+  readonly weights: string | null;
   /** What is most likely to be done with it next. */
   readonly next: readonly [href: string, words: string] | null;
 }

@@ -76,10 +76,10 @@ function customerLines({ closed, cameIn, own }: JobReckoning, told: string, thin
 
 /** Count first; weights only where a stone was weighed twice. */
 function stoneLines({ stones }: JobReckoning, name: (id: string) => string): readonly string[] {
-  return stones.map(({ thing, supplied, out, setAgain, before, after, compared }) => {
+  return stones.map(({ thing, supplied, out, setAgain, before, after, compared, worth }) => {
     const counted = `${name(thing)}: ${out} ${supplied ? 'supplied' : 'out'}, ${setAgain} set${supplied ? '' : ' again'}${out > setAgain ? `, ${out - setAgain} still out` : ''}.`;
     if (!compared || !before || !after) return `${counted} Not weighed twice, so not compared by weight.`;
-    return `${counted} ${customerStone(before.ng, after.ng, before.stepNg ?? massNg(200_000), compared, 'cannot tell')}`;
+    return `${counted} ${customerStone(before.ng, after.ng, before.stepNg ?? massNg(200_000), compared, worth)}`;
   });
 }
 

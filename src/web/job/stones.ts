@@ -4,12 +4,17 @@ import type { StoneRow } from '../../../views/charts/seats.tsx';
 import { StonesView } from '../../../views/stones.tsx';
 import { BACKINGS, CUTS, SEAT_STATES, SPECIES } from '../../book/stone-words.ts';
 import { stonesWords } from '../../book/words.ts';
+import { type JobReckoning, reckonJob } from '../../projections/job-reckoning.ts';
 import { countsThatDiffer, type JobStones, type Seat, type StoneEvent, stonesOf } from '../../projections/job-stones.ts';
+import { apartByWeight } from '../../projections/stone-checks.ts';
 import { entriesOf } from '../../queries/entries.ts';
+import { benchPapers, benchStone } from '../../reckoning/stone-words.ts';
+import { massNg } from '../../units/mass.ts';
 import { caratWords } from '../../weighing/reading.ts';
 import { jobThings } from '../form/form.ts';
 import { respond } from '../form/negotiate.ts';
 import { type Env, mayWrite, type Resource, whoAsks } from '../session/context.ts';
+import { balanceStory } from './balance-story.ts';
 import { jobAt } from './job-at.ts';
 
 export const stones: Resource = (web) => {
@@ -18,21 +23,25 @@ export const stones: Resource = (web) => {
     const job = await jobAt(web, c);
     if (!job) return c.notFound();
     const kinds = new Map((await jobThings(web, job.id)).map(({ id, kind }) => [id, kind]));
-    const found = stonesOf(await entriesOf(web.store, job.id), (id) => kinds.get(id));
+    const kept = await entriesOf(web.store, job.id);
+    const found = stonesOf(kept, (id) => kinds.get(id));
+    const reckoned = reckonJob(kept, { balances: (await balanceStory(web.store)).balances, size: 0 });
     const bag = job.says.bag ?? '';
     const isOpen = (job.status === 'open' || job.status === 'agreed') && mayWrite(whoAsks(c));
     const write = isOpen ? `/jobs/${job.id}/write/` : null;
-    const rows = found.seats.map((seat) => rowOf(seat, bag, write));
+    const rows = found.seats.map((seat) => ({ ...rowOf(seat, bag, write), weights: weightsOf(seat, reckoned) }));
+    const papers = papersOf(found, reckoned);
     const trouble = troubleWith(found, rows);
     return respond(c, {
       title: `Stones of ${bag}`,
-      json: { job: job.id, bag, ...found, trouble },
+      json: { job: job.id, bag, ...found, trouble, weights: reckoned.stones, papers },
       body: StonesView({
         job: job.id,
         bag,
         rows,
         counted: countWords(found),
         trouble,
+        papers,
         doing: write === null ? [] : DOING.map(([type, words]) => [`${write}${type}`, words] as const),
       }),
     });
@@ -51,7 +60,7 @@ const DOING = [
 const word = (words: Readonly<Record<string, string>>, code: string | undefined): string =>
   code === undefined ? '' : (words[code] ?? code);
 
-function rowOf(seat: Seat, bag: string, write: string | null): StoneRow {
+function rowOf(seat: Seat, bag: string, write: string | null): Omit<StoneRow, 'weights'> {
   const { letter, says, where, stones: number, events } = seat;
   const backing = says.backing && says.backing !== 'open' ? `${word(BACKINGS, says.backing)} back` : '';
   const parts = [
@@ -80,6 +89,23 @@ function nextFor({ id, says, where, stones: number, events }: Seat, write: strin
   if (where !== 'out') return [`${write}stone_unset?${it}`, 'Take it out'];
   const isWeighed = events.some(({ reading }) => reading !== null);
   return isWeighed ? [`${write}stone_set?${it}`, 'Set it'] : [`${write}stone_weighed?of=${id}`, 'Weigh it'];
+}
+
+/** What its first and last weight say together, where it was weighed twice. */
+function weightsOf({ id }: Seat, { stones: checks }: JobReckoning): string | null {
+  const { before, after, compared, alsoShare } = checks.find(({ thing }) => thing === id) ?? {};
+  if (!before || !after || !compared) return null;
+  return benchStone(before.ng, after.ng, before.stepNg ?? massNg(200_000), compared, alsoShare ?? null);
+}
+
+/** What weight could do if the papers of the stones that are out were mixed up. */
+function papersOf({ seats }: JobStones, { history, stones: checks }: JobReckoning): string | null {
+  const out = apartByWeight(history, checks).map(({ thing, isTold }) => ({
+    letter: seats.find(({ id }) => id === thing)?.letter ?? '',
+    isTold,
+  }));
+  const letters = (told: boolean) => out.filter(({ isTold }) => isTold === told).map(({ letter }) => letter);
+  return benchPapers(letters(true), letters(false));
 }
 
 const EVENTS: Readonly<Record<StoneEvent['what'], string>> = {
