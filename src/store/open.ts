@@ -128,11 +128,12 @@ async function openChecked(deps: StoreDeps, { file, keys, access, lock, letGo }:
   let { frontier, signed } = await standing(file);
   const remembered = await memoryTrouble(file.read, frontier.size, path, logKey, log);
   let readOnly = (await keyTrouble(file, vkey)) ?? remembered.say;
-  const told = frontier.size > 0 && !isRemembering(path) ? [NO_MEMORY] : [];
+  const forgot = frontier.size > 0 && !isRemembering(path);
+  const told = [...(forgot ? [NO_MEMORY] : []), ...(signed && signed.at > clock() + SLACK_MS ? [writtenLater(signed.at)] : [])];
   const memory = openMemory(path);
   if (readOnly === null) {
     await pruneCommands(file);
-    await noteFrom(file.read, memory, told.length > 0 ? frontier.size - 1 : remembered.noted);
+    await noteFrom(file.read, memory, forgot ? frontier.size - 1 : remembered.noted);
   }
 
   let closed: Promise<void> | null = null;
@@ -143,16 +144,20 @@ async function openChecked(deps: StoreDeps, { file, keys, access, lock, letGo }:
     memory.note(by);
     for (const listener of listeners) attempt(() => listener(grown.size));
   };
-  const mayWrite = () => {
+  const whyNot = () => {
     if (!lock.isHeld()) readOnly ??= LOCK_LOST;
-    if (readOnly !== null) throw new ReadOnly(readOnly);
+    return readOnly;
+  };
+  const mayWrite = () => {
+    const why = whyNot();
+    if (why !== null) throw new ReadOnly(why);
   };
   const macKey = secret(join(dir, 'keys'), 'mac', random).bytes;
   const appender = openAppender({ file, keys, signer, vkey, log, clock, random, macKey, frontier, onGrown, mayWrite });
   return {
     ...{ read: file.read, values: file.values, snapshot: file.snapshot, file, keys, log, logKey, access, dir, told },
     get readOnly() {
-      return readOnly;
+      return whyNot();
     },
     pepper: secret(join(dir, 'keys'), 'pepper', random).bytes,
     seedIsNew: seed.made,
@@ -186,6 +191,10 @@ async function openChecked(deps: StoreDeps, { file, keys, access, lock, letGo }:
 
 const NO_MEMORY =
   'checkpoints.log is missing, so nothing outside shows whether this ledger is the newest one. It begins anew with the newest entry; compare that with the last slip.';
+/** A clock may be so far behind what it said before. */
+const SLACK_MS = 60_000;
+const writtenLater = (at: Instant) =>
+  `The newest entry was written on ${new Date(at).toISOString().slice(0, 10)}, a day and time that this machine’s clock has not reached: the clock is behind now, or was ahead then. Set it right before anything is written.`;
 const LOCK_LOST =
   'lock.db was deleted or replaced while the program runs, so another may be writing. Stop every Lemel on these data, then start one.';
 

@@ -6,6 +6,7 @@ import { base64 } from '../../src/log/bytes.ts';
 import { notedLines } from '../../src/store/memory.ts';
 import { openStore, ReadOnly } from '../../src/store/open.ts';
 import { Missing, NoLedger } from '../../src/store/present.ts';
+import { instant } from '../../src/units/dates.ts';
 import { SQL_DIR, seededBytes } from '../shop.ts';
 import { type GoodLedger, goodLedger } from './good-ledger.ts';
 
@@ -58,11 +59,27 @@ describe('two programs on one ledger', () => {
     const first = await good.open(dir);
     await first.record(good.note('before', 'before'));
     for (const name of ['lock.db', 'lock.db-wal', 'lock.db-shm']) rmSync(join(dir, name), { force: true });
+    expect(first.readOnly).toMatch(/lock\.db was deleted/);
     const second = await good.open(dir, 8);
     await expect(first.record(good.note('beside', 'beside'))).rejects.toBeInstanceOf(ReadOnly);
     expect(first.readOnly).toMatch(/lock\.db was deleted/);
     expect(await second.record(good.note('goes on', 'goes on'))).toMatchObject({ answer: 'written', from: good.size + 1 });
     expect(await second.check()).toMatchObject({ size: good.size + 2, told: [] });
+  });
+});
+
+describe('a clock', () => {
+  const openedAt = (dir: string, at: number) => openStore({ dir, sqlDir: SQL_DIR, clock: () => instant(at), random: seededBytes(3) });
+  it('that was four years ahead, or is as far behind, is told at the start', async () => {
+    const dir = good.copy();
+    const at = Math.max(...[...notedLines(join(dir, 'checkpoints.log'))].map((noted) => noted?.at ?? 0));
+    const behind = await openedAt(dir, at - 4 * 365 * 86_400_000);
+    expect(behind.told).toEqual([expect.stringMatching(/clock/)]);
+    await behind.close();
+    // A minute is what a clock is put right by.
+    const right = await openedAt(dir, at - 59_000);
+    expect(right.told).toEqual([]);
+    await right.close();
   });
 });
 
