@@ -48,7 +48,8 @@ async function findConflict(overlay: Overlay, command: Command): Promise<Extract
     if (entry.commutes || subject?.role !== 'names' || !thing) continue;
     const size = (await overlay.head(thing.stream))?.size ?? 0;
     const seen = command.seen[thing.stream];
-    if (seen === undefined)
+    // More than there is was seen on another ledger, or on this one before an older copy was put back.
+    if (seen === undefined || seen > size)
       return { answer: 'refused', line: index, code: 'invalid', say: 'This form has lost what it was written on. Open it again.' };
     if (seen === size) continue;
     const leaves = await overlay.leaves(thing.stream);

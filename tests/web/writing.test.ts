@@ -291,3 +291,13 @@ describe('what is wrong in a row', () => {
     expect(html).toMatch(/href="#f-kind">What is it\?: /);
   });
 });
+
+describe('a form that saw more than there is', () => {
+  it('is told to be opened again, and is no conflict with nothing', async () => {
+    const { job } = await agreedJob();
+    const before = await entries();
+    const answer = await owner.post(`/jobs/${job}/write/piece_weighed`, await weighing(job, '6.82', { [`seen.${job}`]: '999' }));
+    expect([answer.status, (await answer.text()).includes('Open it again.')]).toEqual([422, true]);
+    expect(await entries()).toBe(before);
+  });
+});
