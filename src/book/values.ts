@@ -59,7 +59,9 @@ export const choice = <const C extends string>(options: Readonly<Record<C, strin
 });
 /** Any of a few stored codes, in the order of the list. */
 export const choices = <const C extends string>(options: Readonly<Record<C, string>>): ValueKind<readonly C[]> => ({
-  schema: z.array(z.enum(Object.keys(options) as [C, ...C[]])).max(Object.keys(options).length),
+  schema: z
+    .array(z.enum(Object.keys(options) as [C, ...C[]], 'Choose from these.'))
+    .max(Object.keys(options).length, 'Choose each of these once.'),
   control: { kind: 'choices', options },
 });
 /** A whole number from `min` to `max`. */

@@ -28,7 +28,7 @@ export interface Reading {
 export const MASS_UNITS = ['g', 'ct', 'gr', 'dwt', 'ozt', 'momme'] as const satisfies readonly MassUnit[];
 
 const mass = z.custom<MassNg>((value) => Number.isSafeInteger(value));
-const shown = z.string().min(1).max(24);
+const shown = z.string().min(1).max(24, 'Type what the balance shows.');
 
 /** A reading as it stands in a leaf: more than zero, `ng` equal to its text, a weighed one with its balance and step. */
 export const readingSchema = z
@@ -40,17 +40,17 @@ export const readingSchema = z
     balance: z.custom<Ref<'balance'>>((value) => typeof value === 'string' && isRef('balance', value)).exactOptional(),
     stepNg: mass.exactOptional(),
     onPan: z
-      .array(z.strictObject({ thing: z.string().min(1).max(60), tareNg: mass.exactOptional() }))
-      .max(8)
+      .array(z.strictObject({ thing: z.string().min(1).max(60, 'Choose from the list.'), tareNg: mass.exactOptional() }))
+      .max(8, 'Choose at most 8.')
       .exactOptional(),
-    dry: z.enum(['yes', 'no', 'unsure']).exactOptional(),
+    dry: z.enum(['yes', 'no', 'unsure'], 'Choose one of these.').exactOptional(),
     repeats: z.array(shown).max(10).exactOptional(),
-    because: z.string().min(1).max(500).exactOptional(),
+    because: z.string().min(1).max(500, 'Write at most 500 characters; put the rest in a note.').exactOptional(),
     raw: z
       .string()
       .regex(/^[A-Za-z0-9_-]{1,400}$/)
       .exactOptional(),
-    formula: z.string().min(1).max(60).exactOptional(),
+    formula: z.string().min(1).max(60, 'Write at most 60 characters.').exactOptional(),
   })
   .superRefine((reading, context) => {
     const parsed = parseMass(reading.text, reading.unit);

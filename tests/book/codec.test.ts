@@ -87,4 +87,36 @@ describe('whatever is posted', () => {
       { numRuns: 2000 },
     );
   });
+
+  it('is refused by every field in a sentence of our own, however long or strange', () => {
+    const long = 'x'.repeat(5000);
+    const strange = (control: Control, name: string): [string, string[]][] => {
+      if (control.kind === 'list') return strange(control.of, `${name}.0`);
+      if (control.kind === 'group')
+        return Object.entries(control.members).flatMap(([part, member]) => strange(member.control, `${name}.${part}`));
+      if (control.kind === 'choices') return [[name, ['<b>', ...Array.from({ length: 60 }, () => '<b>')]]];
+      if (control.kind !== 'weight') return [[name, [control.kind === 'count' ? '9'.repeat(16) : long]]];
+      const parts = {
+        text: ['5.17'],
+        basis: ['estimate'],
+        dry: ['maybe'],
+        again: ['0'.repeat(30)],
+        because: [long],
+        formula: [long],
+        with: Array(9).fill(long),
+      };
+      return Object.entries(parts).map(([part, values]): [string, string[]] => [`${name}.${part}`, values]);
+    };
+    const said = Object.values(ENTRIES).flatMap((entry) =>
+      Object.entries(entry.fields).flatMap(([name, { control, schema }]) => {
+        const read = readControl(control, new Map(strange(control, name)), name, shop);
+        if (!read) return [];
+        return 'problems' in read
+          ? read.problems.map(({ say }) => say)
+          : (schema.safeParse(read.value).error?.issues ?? []).map(({ message }: { message: string }) => message);
+      }),
+    );
+    expect(said.length).toBeGreaterThan(100);
+    for (const say of new Set(said)) expect(say).toMatch(/^(?!Invalid|Too |Unrecognized|Expected)[A-Z].*[.!?]$/);
+  });
 });
