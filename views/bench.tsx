@@ -7,9 +7,17 @@ interface Props {
   readonly next: readonly JobLine[];
   readonly late: readonly JobLine[];
   readonly waiting: readonly JobLine[];
+  readonly balances: readonly BalanceLine[];
+}
+export interface BalanceLine {
+  readonly id: string;
+  readonly name: string;
+  /** When it was last checked and how that went. */
+  readonly checked: string;
+  readonly failed: boolean;
 }
 
-export function BenchView({ inHand, next, late, waiting }: Props) {
+export function BenchView({ inHand, next, late, waiting, balances }: Props) {
   return (
     <>
       <section class="head">
@@ -19,6 +27,7 @@ export function BenchView({ inHand, next, late, waiting }: Props) {
       <Group title="Next on my bench" jobs={next} />
       <Group title="Late, and not on my bench" jobs={late} />
       <Group title="Waiting in the safe" jobs={waiting} />
+      <Balances balances={balances} />
     </>
   );
 }
@@ -50,6 +59,26 @@ function Group({ title, jobs }: { readonly title: string; readonly jobs: readonl
     <section class="block">
       <h2>{title}</h2>
       <JobList jobs={jobs} />
+    </section>
+  );
+}
+
+function Balances({ balances }: Pick<Props, 'balances'>) {
+  return (
+    <section class="block">
+      <h2>Balances</h2>
+      <ul class="listed-rows">
+        {balances.map(({ id, name, checked, failed }) => (
+          <li>
+            <span>
+              <a href={`/balances/${id}`}>{name}</a> {failed ? <b>{checked}</b> : <small>{checked}</small>}
+            </span>
+            <a href={`/balances/${id}/check`}>
+              Check it<span class="sr"> ({name})</span>
+            </a>
+          </li>
+        ))}
+      </ul>
     </section>
   );
 }

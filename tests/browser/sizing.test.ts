@@ -43,6 +43,13 @@ async function takeIn(counter: Visit, look: () => Promise<void>): Promise<string
   await counter.tap('We agree: bag it and print the slip');
   await counter.heading('Collection slip');
   await look();
+  const narrow = counter.page.viewportSize();
+  await counter.page.setViewportSize({ width: 1200, height: 844 });
+  const [shop, tag] = await Promise.all(
+    ['.slip header b', '.slip header .tag'].map((part) => counter.page.locator(part).first().boundingBox()),
+  );
+  expect((shop?.y ?? 0) + (shop?.height ?? 0)).toBeLessThanOrEqual(tag?.y ?? 0);
+  if (narrow) await counter.page.setViewportSize(narrow);
   return (await counter.page.locator('.slip .tag code').first().textContent()) ?? '';
 }
 

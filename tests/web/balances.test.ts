@@ -75,6 +75,12 @@ describe('the daily check with a certified 200 g: 0.03 g allowed in use', () => 
     const [row] = await site.shop.store.read("SELECT leaf FROM entry WHERE type = 'balance_checked' ORDER BY seq DESC LIMIT 1");
     expect(new TextDecoder().decode(bytesOf(row?.leaf))).not.toMatch(/pass|fail|warn/);
   });
+  it('is found by whoever may write it, from the bench', async () => {
+    expect(await page('/bench')).toContain('<small>not checked yet</small>');
+    expect(await page('/bench')).toContain(`href="${at()}/check"`);
+    await check('200.00');
+    expect(await page('/bench')).toContain('<small>last checked ');
+  });
   it('that fails puts every weighing since the last pass in doubt, on the balance’s page and on their own, until it passes again', async () => {
     const before = await takeRingIn(site.shop, { description: 'Signet' });
     await check('200.00');
@@ -82,6 +88,7 @@ describe('the daily check with a certified 200 g: 0.03 g allowed in use', () => 
     await check('200.05');
     const failed = await page();
     expect(failed).toContain('It failed its last check');
+    expect(await page('/bench')).toMatch(/Bench balance<\/a> <b>failed its check /);
     const doubted = (await bench.json(at())).doubted as { said: string; seq: number }[];
     expect(doubted).toHaveLength(1);
     expect(doubted[0]?.said).toContain('Three-stone ring');

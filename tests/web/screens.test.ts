@@ -24,7 +24,7 @@ const bags = (rows: unknown) => (rows as { bag: string }[]).map(({ bag }) => bag
 describe('the bench', () => {
   it('is clear on the first morning', async () => {
     expect(await page('/bench')).toContain('Bench clear.');
-    expect(await owner.json('/bench')).toEqual({ inHand: null, next: [], late: [], waiting: [] });
+    expect(await owner.json('/bench')).toMatchObject({ inHand: null, next: [], late: [], waiting: [] });
   });
 
   it('puts what was taken last in the hand, and the rest by the day it is promised for', async () => {

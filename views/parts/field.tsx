@@ -10,8 +10,9 @@ export type { FormState } from './labels.tsx';
 
 /** A choice of at most so many is a row of chips; a longer one is a select, unless the form says what is often chosen. */
 const CHIPS_MAX = 5;
-/** Text of so few characters is asked for in a short box. */
+/** Text of so few characters is asked for in a short box; text that may have more than so many is a page, and written in a tall one. */
 const SHORT_MAX = 20;
+const PAGE_MIN = 2500;
 
 export function FieldView(props: FieldProps) {
   const { control, name, form } = props;
@@ -60,13 +61,14 @@ function TextView({ name, label, hint, optional, control, form, inRow }: FieldPr
   const short = ['count', 'decimal', 'money'].includes(control.kind) || (control.kind === 'text' && control.max <= SHORT_MAX);
   const shared = { id: inputId(name), name, class: short ? 'text short' : 'text', ...described(name, form, hint), ...invalid(name, form) };
   const mode = inputModeOf(control);
+  const isPage = control.kind === 'text' && control.max > PAGE_MIN;
   return (
-    <div class={inRow ? 'cell' : 'field'}>
+    <div class={inRow ? 'cell' : isPage ? 'field wide' : 'field'}>
       <Label name={name} label={label} optional={optional && !inRow} />
       <Hint name={name} hint={hint} />
       <FieldError name={name} problems={form.problems} />
       {control.kind === 'text' && control.lines ? (
-        <textarea {...shared} rows={3}>
+        <textarea {...shared} rows={isPage ? 16 : 3}>
           {typedIn(form, name)}
         </textarea>
       ) : (

@@ -1,12 +1,14 @@
 // The bench: what is in my hand, what comes next, what is late, and what waits in the safe.
 
 import { Hono } from 'hono';
-import { BenchView } from '../../../views/bench.tsx';
+import { type BalanceLine, BenchView } from '../../../views/bench.tsx';
 import type { JobLine } from '../../../views/parts/jobs.tsx';
 import { fullPathReasons } from '../../projections/path.ts';
+import { formatInstant, instant } from '../../units/dates.ts';
 import { respond } from '../form/negotiate.ts';
+import { balanceStory } from '../job/balance-story.ts';
 import { nextEntries, titleOf } from '../job/next-entry.ts';
-import { type Env, policyFor, type Resource, whoAsks } from '../session/context.ts';
+import { type Env, policyFor, type Resource, thingsOf, type Web, whoAsks } from '../session/context.ts';
 import { type InHouse, jobsInHouse } from './house.ts';
 
 export const bench: Resource = (web) => {
@@ -24,11 +26,24 @@ export const bench: Resource = (web) => {
       next: mine.filter((row) => row !== inHand).map(lineOf),
       late: rest.filter(({ late }) => late).map(lineOf),
       waiting: rest.filter(({ late, inSafe, job }) => inSafe && !late && job.status !== 'finished').map(lineOf),
+      balances: await balanceLines(web, policyFor(c).zone),
     };
     return respond(c, { title: 'Bench', current: '/bench', json: groups, body: BenchView(groups) });
   });
   return app;
 };
+
+/** Every balance and its last check: whoever weighs on one checks it from here. */
+async function balanceLines(web: Web, zone: string): Promise<readonly BalanceLine[]> {
+  const { balances } = await balanceStory(web.store);
+  return (await thingsOf(web, 'balance')).map(({ id, says }) => {
+    const last = balances.checksOf(id).at(-1);
+    const at = last ? formatInstant(instant(last.atMs), zone) : '';
+    const failed = last?.result === 'fail';
+    const checked = last ? `${failed ? 'failed its check' : 'last checked'} ${at}` : 'not checked yet';
+    return { id, name: says.name ?? 'Balance', checked, failed };
+  });
+}
 
 const lastTouched = ({ job, pieces }: InHouse): number =>
   Math.max(job.custody?.seq ?? -1, ...pieces.map(({ custody }) => custody?.seq ?? -1));
