@@ -9,7 +9,7 @@ import fc from 'fast-check';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import { localPath, wholeNumber } from '../../src/web/session/address.ts';
 import { type Program, serving } from '../program.ts';
-import { BASE, openSite, type Site, type Visitor } from '../web/site.ts';
+import { BASE, openSite, PASSWORD, type Site, type Visitor } from '../web/site.ts';
 
 let site: Site;
 let owner: Visitor;
@@ -137,8 +137,10 @@ describe('an answer', () => {
       expect.stringContaining('Accept-Encoding'),
     ]);
     expect(gunzipSync(Buffer.from(await answer.arrayBuffer())).toString()).toContain('<h1>Setup</h1>');
-    for (const path of ['/devices', '/setup/recovery-sheet'])
-      expect([path, (await owner.get(path, { 'accept-encoding': 'gzip' })).headers.get('content-encoding')]).toEqual([path, null]);
+    const takes = { 'accept-encoding': 'gzip' };
+    const sheet = await owner.post('/setup/recovery-sheet', { password: PASSWORD }, takes);
+    for (const secret of [await owner.get('/devices', takes), sheet])
+      expect([secret.status, secret.headers.get('content-encoding')]).toEqual([200, null]);
   });
 });
 

@@ -121,6 +121,7 @@ describe('a balance', () => {
     // By hand: ten readings 5 mg either side of their mean: √(10 × 25 ÷ 9) = 5.27 mg
     expect(await shown(visit)).toContain('s = 0.0053 g');
     await visit.check();
+    await visit.page.fill('#f-pin', PIN);
     await visit.page.locator('button[name="agreed"]').first().click();
     await visit.page.waitForURL(/\/balances\/\w+$/);
     expect(await shown(visit)).toContain('0.0053 g, from 10 readings');
