@@ -7,6 +7,11 @@ export interface Unseen {
 }
 export const UNSEEN: readonly Unseen[] = [
   { where: [], say: 'That an entry was true when it was written.' },
+  { where: [], say: 'That the clock of the machine was right: an entry bears the time that it gave.' },
+  {
+    where: [],
+    say: 'That whoever wrote an entry was allowed to: that is asked once, as it is written, of what the screens show then. Read who people were made to be.',
+  },
   {
     where: [],
     say: 'That all of it was not put back from an older copy: only checkpoints.log, a screen that was shown more, or a slip shows that.',
