@@ -13,6 +13,8 @@ export interface FlowPage {
     readonly rows: readonly { readonly words: string; readonly fine: string; readonly how: string; readonly seqs: readonly number[] }[];
     readonly holdings: readonly { readonly words: string; readonly href: string; readonly opening: string; readonly closing: string }[];
     readonly unknown: readonly number[];
+    /** Its stocks between counts, newest first, and what was tested over them. */
+    readonly balance: { readonly says: readonly string[]; readonly tested: string; readonly isOff: boolean };
   }[];
   readonly skins: readonly { readonly words: string; readonly href: string; readonly says: readonly string[] }[];
 }
@@ -49,7 +51,7 @@ export function FlowView({ from, to, metals, skins }: FlowPage) {
   );
 }
 
-function Metal({ metal, layers, bands, rows, holdings, unknown }: FlowPage['metals'][number]) {
+function Metal({ metal, layers, bands, rows, holdings, unknown, balance }: FlowPage['metals'][number]) {
   return (
     <section class="block">
       <h2>{metal}</h2>
@@ -103,7 +105,24 @@ function Metal({ metal, layers, bands, rows, holdings, unknown }: FlowPage['meta
           </tbody>
         </table>
       )}
+      <Counted {...balance} />
       {unknown.length > 0 && <p class="soft">Of no known fineness, and not counted: entries {unknown.join(', ')}.</p>}
     </section>
+  );
+}
+
+function Counted({ says, tested, isOff }: FlowPage['metals'][number]['balance']) {
+  return (
+    <>
+      <h3>Stock between counts</h3>
+      <p class={isOff ? 'off-words' : 'sentence'}>{tested}</p>
+      {says.length > 0 && (
+        <ul class="said">
+          {says.map((line) => (
+            <li>{line}</li>
+          ))}
+        </ul>
+      )}
+    </>
   );
 }

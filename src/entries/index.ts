@@ -44,6 +44,7 @@ import { returnedWithException } from './returned-with-exception.ts';
 import { settingNoted } from './setting-noted.ts';
 import { shopDescribed } from './shop-described.ts';
 import { skinEmptied } from './skin-emptied.ts';
+import { stockCounted } from './stock-counted.ts';
 import { stoneSet } from './stone-set.ts';
 import { stoneSupplied } from './stone-supplied.ts';
 import { stoneUnset } from './stone-unset.ts';
@@ -100,6 +101,7 @@ export const ENTRIES = {
   stone_supplied: stoneSupplied,
   lot_opened: lotOpened,
   metal_received: metalReceived,
+  stock_counted: stockCounted,
   metal_cut: metalCut,
   metal_added: metalAdded,
   filings_gathered: filingsGathered,

@@ -91,7 +91,7 @@ function measured({ reading }: Flow, metal: string, { seq, atMs }: Told, worths:
 }
 
 /** What a weighing of a metal is worth in fine grams; the fineness is taken as marked. */
-function inFine(metal: string, { uRandomG, factors }: Worth): Worth {
+export function inFine(metal: string, { uRandomG, factors }: Worth): Worth {
   const share = (metalOf(metal).permille ?? 0) / 1000;
   return { uRandomG: share * uRandomG, factors: factors.map(({ id, sensitivityG }) => ({ id, sensitivityG: share * sensitivityG })) };
 }

@@ -67,7 +67,6 @@ export const AWAITED: readonly Awaited[] = [
     of: {
       'src/reckoning/loss-law.ts': ['eitherTail'],
       'src/reckoning/distributions.ts': ['chiSquaredUpper'],
-      'src/reckoning/drift.ts': ['whitened'],
       'src/reckoning/matrix.ts': ['diagonal'],
       'src/units/mass-units.ts': ['inUnit'],
       'src/weighing/agreement.ts': ['sameItem', 'guardBand'],

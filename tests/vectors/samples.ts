@@ -208,6 +208,7 @@ export const SAMPLES: { readonly [N in EntryName]: Data<FieldsOf<N>> } = {
     certificate: 'conformity 771',
     holdUntil: day('2026-12-20'),
   },
+  stock_counted: { stock, weight: weighed('22.40') },
   metal_cut: { piece: ring, metal: 'gold-750', weight: weighed('1.34'), lot, part: 'lower shank', marks: '750 and a sponsor’s mark' },
   metal_added: { piece: ring, stock, metal: 'gold-750', weight: weighed('1.80'), what: 'shank' },
   filings_gathered: { piece: ring, metal: 'gold-750', weight: weighed('0.05'), lot },

@@ -7,6 +7,7 @@ import type { Thing } from '../../ledger/thing.ts';
 import { DUST, type FineFlow, GONE, JOBS, SUPPLIERS, shopFlow } from '../../projections/flow.ts';
 import type { LossJob } from '../../projections/loss.ts';
 import { type SkinPeriod, skinPeriods } from '../../projections/skins.ts';
+import { stockBalance } from '../../projections/stock-periods.ts';
 import { type Told, told } from '../../projections/told.ts';
 import { entriesOfPools } from '../../queries/entries.ts';
 import { ownerJob } from '../../reckoning/words.ts';
@@ -18,6 +19,7 @@ import { wordsFor } from '../job/words.ts';
 import { type Env, type Policy, policyFor, type Resource, thingsOf, type Web } from '../session/context.ts';
 import { lossHistory } from './loss-history.ts';
 import { daysOf, rangeOf } from './period.ts';
+import { balanceShown } from './stock-words.ts';
 
 const METALS: readonly MetalFamily[] = ['gold', 'silver', 'platinum', 'palladium'];
 
@@ -32,9 +34,15 @@ export const flow: Resource = (web) => {
     const pools = [...stocks, ...skins, ...lots];
     const days = daysOf(web, c);
     const ids = new Set(pools.map(({ id }) => id));
+    const [fromMs, toMs] = rangeOf(days, policy);
+    const metalsOf = new Map(stocks.map(({ id, says }) => [id, says.metal ?? '']));
     const metals = METALS.flatMap((metal): FlowPage['metals'] => {
-      const found = shopFlow(entries, metal, ids, jobs, balances.worths, rangeOf(days, policy));
-      return found.flows.length === 0 ? [] : [shown(web, metal, found, { stocks, skins, lots })];
+      const found = shopFlow(entries, metal, ids, jobs, balances.worths, [fromMs, toMs]);
+      const counted = stockBalance(entries, metal, metalsOf, balances.worths, toMs);
+      const stockName = (id: string) => stocks.find((one) => one.id === id)?.says.name ?? id;
+      const balance = balanceShown(counted, fromMs, stockName, (ms) => formatCivilDate(civilDateOf(instant(ms), policy.zone)));
+      const isSilent = found.flows.length === 0 && balance.says.length === 0;
+      return isSilent ? [] : [{ ...shown(web, metal, found, { stocks, skins, lots }), balance }];
     });
     const places = new Map((await thingsOf(web, 'place')).map(({ id, says }) => [id, says.name ?? '']));
     const page = { ...days, metals, skins: skins.flatMap((skin) => skinShown(skin, entries, jobs, balances.worths, places, policy)) };
@@ -51,7 +59,7 @@ function shown(
   metal: MetalFamily,
   { flows, holdings, unknown }: ReturnType<typeof shopFlow>,
   { stocks, skins, lots }: Pools,
-): FlowPage['metals'][number] {
+): Omit<Shown, 'balance'> {
   const ends = { [SUPPLIERS]: 'suppliers', [JOBS]: 'jobs', [DUST]: 'filings and dust', [GONE]: 'out of the shop' };
   const words = new Map([...Object.entries(ends), ...[...stocks, ...skins, ...lots].map((one) => [one.id, wordsFor(web, one)] as const)]);
   const name: Name = (id) => words.get(id) ?? id;

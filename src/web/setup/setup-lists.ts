@@ -49,7 +49,7 @@ const LISTED = {
     none: 'No stock yet.',
     add: [['/write/metal_received', 'Metal comes in']],
     more: metalWords,
-    next: () => null,
+    next: ({ id }) => [`/write/stock_counted?stock=${id}`, 'Weigh it whole'],
   },
   skin: {
     title: 'Bench skins',
