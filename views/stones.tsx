@@ -1,5 +1,5 @@
 // The stones of a job: the seats drawn in a row, and each with its paper and what was done to it.
-import { Diagram, type StoneRow } from './charts/seats.tsx';
+import { Diagram, isInPart, type StoneRow } from './charts/seats.tsx';
 
 interface Props {
   readonly job: string;
@@ -63,7 +63,9 @@ function List({ rows }: { readonly rows: readonly StoneRow[] }) {
             {row.letter && `${row.letter} · `}
             {row.seat || 'seat not noted'}: {row.what}
           </b>
-          <span class="num where">{row.where === 'out' ? `out, in paper ${row.paper}` : row.where}</span>
+          <span class="num where">
+            {row.where === 'out' ? `${isInPart(row) ? `${row.loose} of ${row.stones} ` : ''}out, in paper ${row.paper}` : row.where}
+          </span>
           <small>
             {row.events.map(({ seq, words }, index) => (
               <>

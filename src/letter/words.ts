@@ -141,19 +141,25 @@ const WHERE: Readonly<Record<Seat['where'], string>> = {
 const isSupplied = ({ events }: Seat): boolean => events.some(({ what }) => what === 'supplied');
 
 const stoneOf = (seat: Seat, home: ReadonlyMap<string, string>): LetterStone => {
-  const { id, says, stones, where, events } = seat;
+  const { id, says, stones, loose, where, events } = seat;
+  const isInPart = loose > 0 && loose < stones;
   return {
     seat: says.seat === undefined ? 'Seat not noted' : typed(says.seat),
     what: `${stones > 1 ? `${stones} × ` : ''}${SPECIES[(says.species ?? 'unknown') as keyof typeof SPECIES]}`,
-    weights: events.flatMap(({ reading }) => (reading ? [caratWords(reading)] : [])).join(', then ') || 'not weighed loose',
+    weights:
+      events.flatMap(({ stones: some, reading }) => (reading ? [`${ofThem(some, stones)}${caratWords(reading)}`] : [])).join(', then ') ||
+      'not weighed loose',
     where:
       where === 'set' && isSupplied(seat)
         ? 'set in the piece'
         : where === 'gone home'
           ? (home.get(id ?? '') ?? WHERE[where])
-          : WHERE[where],
+          : `${isInPart ? `${loose} of ${stones} ` : ''}${WHERE[where]}`,
   };
 };
+
+/** A weight of some of a group is not the weight of all. */
+const ofThem = (some: number, all: number): string => (some > 0 && some < all ? `${some} of them ` : '');
 
 /** Stones that were counted as the pieces came in and have no seat of their own in the entries. */
 function onlyCounted({ counts, seats }: JobStones): readonly LetterStone[] {

@@ -18,6 +18,8 @@ export interface Seat {
   /** What was noted: seat, species, cut, sizeMm, backing, state. */
   readonly says: Readonly<Record<string, string>>;
   readonly stones: number;
+  /** How many of them are out: of a group some may be set and some not. */
+  readonly loose: number;
   readonly where: 'in the piece' | 'out' | 'set' | 'empty' | 'gone home';
   readonly events: readonly StoneEvent[];
 }
@@ -128,7 +130,7 @@ function seatOf(id: string, letter: string, { says, events, loose, gone }: Build
   const where = loose > 0 ? 'out' : gone ? 'gone home' : wasSet ? 'set' : 'in the piece';
   const noted = Number(says.noted ?? 1);
   const most = Math.max(noted, ...events.map(({ stones }) => stones));
-  return { id, letter, says, stones: most, where, events };
+  return { id, letter, says, stones: most, loose, where, events };
 }
 
 const emptySeat = (name: string, { seq, state }: { seq: number; state: string }): Seat => ({
@@ -136,6 +138,7 @@ const emptySeat = (name: string, { seq, state }: { seq: number; state: string })
   letter: '',
   says: { seat: name, state },
   stones: 0,
+  loose: 0,
   where: 'empty',
   events: [{ seq, what: 'noted', stones: 0, reading: null }],
 });

@@ -159,6 +159,19 @@ describe('the stones of a job', () => {
     expect(html).not.toContain('same stone');
   });
 
+  it('of a group are told apart, here and to the customer, while some are set and some are out', async () => {
+    const { job, piece, bag } = await takeRingIn(site.shop);
+    const packet = site.shop.newRef('packet');
+    await writesOf(line('stone_unset', { piece, packet, stones: 3, weight: site.shop.carats('0.300'), condition: 'sound' }));
+    await writesOf(line('stone_set', { piece, packet, stones: 2, left: 1, weight: site.shop.carats('0.200') }));
+    const html = await page(`/jobs/${job}/stones`);
+    expect(html).toContain(`1 of 3 out, in paper ${bag}-A`);
+    expect(html).toContain('2 set, 0.200\u00a0ct');
+    const told = (await page(`/jobs/${job}?face=customer`)).replaceAll(/<[^>]*>/g, ' ');
+    expect(told).toContain('0.300\u00a0ct, then 2 of them 0.200\u00a0ct');
+    expect(told).toContain('1 of 3 out of the piece now');
+  });
+
   it('name the seats when a count does not agree', async () => {
     const { job, piece } = await takeRingIn(site.shop);
     const stone = site.shop.newRef('stone');

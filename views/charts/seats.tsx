@@ -9,12 +9,17 @@ export interface StoneRow {
   readonly cut: string;
   readonly where: Seat['where'];
   readonly stones: number;
+  /** How many of them are out. */
+  readonly loose: number;
   readonly events: readonly { readonly seq: number; readonly words: string }[];
   /** What two weights of it say together; null where it was not weighed twice. */
   readonly weights: string | null;
   /** What is most likely to be done with it next. */
   readonly next: readonly [href: string, words: string] | null;
 }
+
+/** Whether some of a group are out and some are not. */
+export const isInPart = ({ loose, stones }: Pick<StoneRow, 'loose' | 'stones'>): boolean => loose > 0 && loose < stones;
 
 const STEP = 64;
 const ACROSS = 10;
@@ -23,7 +28,9 @@ const ACROSS = 10;
 export function Diagram({ rows }: { readonly rows: readonly StoneRow[] }) {
   const across = Math.min(ACROSS, rows.length);
   const down = Math.ceil(rows.length / ACROSS);
-  const words = rows.map(({ letter, seat, where }) => `${letter} ${seat}: ${where}`).join('; ');
+  const words = rows
+    .map((row) => `${row.letter} ${row.seat}: ${isInPart(row) ? `${row.loose} of ${row.stones} ` : ''}${row.where}`)
+    .join('; ');
   return (
     <figure class="seats">
       <svg viewBox={`0 0 ${across * STEP} ${down * (STEP + 24)}`} role="img" aria-label={`Seats as noted. ${words}`}>
@@ -36,7 +43,7 @@ export function Diagram({ rows }: { readonly rows: readonly StoneRow[] }) {
             {row.where === 'empty' ? <path class="cross" d="M-10 -10L10 10M10 -10L-10 10" /> : <text y="6">{row.letter}</text>}
             {row.stones > 1 && (
               <text class="group" y="42">
-                {`× ${row.stones}`}
+                {isInPart(row) ? `${row.loose} of ${row.stones}` : `× ${row.stones}`}
               </text>
             )}
           </g>

@@ -61,7 +61,7 @@ const word = (words: Readonly<Record<string, string>>, code: string | undefined)
   code === undefined ? '' : (words[code] ?? code);
 
 function rowOf(seat: Seat, bag: string, write: string | null): Omit<StoneRow, 'weights'> {
-  const { letter, says, where, stones: number, events } = seat;
+  const { letter, says, where, stones: number, loose, events } = seat;
   const backing = says.backing && says.backing !== 'open' ? `${word(BACKINGS, says.backing)} back` : '';
   const parts = [
     number > 1 ? `${number} × ${word(SPECIES, says.species) || 'stones'}` : word(SPECIES, says.species),
@@ -71,12 +71,12 @@ function rowOf(seat: Seat, bag: string, write: string | null): Omit<StoneRow, 'w
     says.state === 'sound' ? '' : word(SEAT_STATES, says.state),
   ];
   return {
-    ...{ letter, where, stones: number },
+    ...{ letter, where, stones: number, loose },
     paper: letter === '' ? '' : `${bag}-${letter}`,
     seat: says.seat ?? '',
     what: parts.filter(Boolean).join(', ') || 'not looked at yet',
     cut: says.cut ?? 'not seen',
-    events: events.map((event) => ({ seq: event.seq, words: eventWords(event) })),
+    events: events.map((event) => ({ seq: event.seq, words: eventWords(event, number) })),
     next: write === null ? null : nextFor(seat, write),
   };
 }
@@ -116,7 +116,8 @@ const EVENTS: Readonly<Record<StoneEvent['what'], string>> = {
   set: 'set',
   home: 'gone home',
 };
-const eventWords = ({ what, reading }: StoneEvent): string => (reading ? `${EVENTS[what]}, ${caratWords(reading)}` : EVENTS[what]);
+const eventWords = ({ what, stones: some, reading }: StoneEvent, all: number): string =>
+  `${some > 0 && some < all ? `${some} ` : ''}${EVENTS[what]}${reading ? `, ${caratWords(reading)}` : ''}`;
 
 function countWords({ inPieces, out }: JobStones): string {
   if (inPieces === null) return 'Nobody has counted the stones of this job yet.';
