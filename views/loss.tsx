@@ -28,7 +28,9 @@ export function LossView({ charts, note }: { readonly charts: readonly ChartShow
         </p>
       </section>
       {charts.length === 0 && (
-        <p class="sentence">Too few jobs to judge (0 of 20). A job counts once its work is finished and it was weighed in and out.</p>
+        <p class="sentence">
+          Too few jobs to judge (0 of 20). A job counts once its work is finished, if it leaves dust and was checked by weight.
+        </p>
       )}
       {charts.map((chart) => (
         <ChartSection chart={chart} />

@@ -54,6 +54,7 @@ function headOf({ closed, unknownSince }: JobReckoning, { suspects }: Why): stri
   if (!closed || closed.verdict === 'not checked') return unknownSince === null ? 'Not checked by weight yet' : 'What cannot be known';
   if (closed.verdict === 'does not agree') return 'Why does it not agree?';
   if (closed.verdict === 'weigh again') return 'Weigh again';
+  if (closed.verdict === 'cannot tell') return 'These weighings are too wide to tell';
   return suspects.length > 0 ? 'It agrees as a whole, but not step by step' : 'It agrees, as far as the balance can tell';
 }
 

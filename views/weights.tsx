@@ -25,7 +25,7 @@ export function WeightsView({ from, to, sentence, standing, rows }: WeightsPage)
         )}
       </section>
       {rows.length === 0 ? (
-        <p class="soft">No job was weighed in and out in these days.</p>
+        <p class="soft">No finished job of these days was checked by weight.</p>
       ) : (
         <section class="block">
           <CheckedJobs rows={rows} />

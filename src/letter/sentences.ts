@@ -23,15 +23,16 @@ export function weightSentence(
   const [only] = received;
   const kind = received.length === 1 && only ? PIECE_KINDS[only.kind as keyof typeof PIECE_KINDS].toLowerCase() : '';
   const your = received.length > 1 ? 'Your pieces' : `Your ${kind === '' || kind === 'other' ? 'piece' : kind}`;
-  if (!cameIn) return `${your} was not weighed as it came in.`;
   const many = received.length > 1;
+  const unweighed = `${your} ${many ? 'were not all' : 'was not'} weighed`;
+  if (!cameIn) return `${unweighed} as ${many ? 'they' : 'it'} came in.`;
   const lastly = {
     here: (weight: string) => `${many ? 'weigh' : 'weighs'} now ${weight}`,
     before: (weight: string) => `${weight} when ${many ? 'they were' : 'it was'} weighed last`,
     'going home': (weight: string) => `went home at ${weight}`,
   };
   const now = last ? `, and ${lastly[read](grams(last))}` : '';
-  if (arrivalNg === null) return `${your} was not weighed ${came}; it weighed ${grams(cameIn)} once cleaned${now}.`;
+  if (arrivalNg === null) return `${unweighed} ${came}; ${many ? 'they' : 'it'} weighed ${grams(cameIn)} once cleaned${now}.`;
   const cleaned = arrivalNg === cameIn.ng ? '' : `, ${grams(cameIn)} once cleaned`;
   return `${your} weighed ${grams({ ...cameIn, ng: arrivalNg })} ${came}${cleaned}${now}.`;
 }

@@ -22,6 +22,8 @@ export interface Chain {
   /** Whether something of it was not weighed, and since which entry what is left cannot be known. */
   readonly isOpen: boolean;
   readonly unknownSince: number | null;
+  /** Metal was had by difference from the very weighing that closes its step: the sum comes out whatever went or came. */
+  readonly isCircular: boolean;
   /** What is in the pieces by reckoning from their last weighings. */
   readonly expected: { readonly ng: MassNg; readonly uG: number } | null;
   /** Something has happened since the last weighing. */
@@ -53,9 +55,23 @@ export function chainOf(history: History): Chain {
     closing: termsOver(closedOver, flowing),
     isOpen: [...closedNodes].some((id) => !testable.has(id)),
     unknownSince: unweighed.length === 0 ? null : Math.min(...unweighed.map(({ seq }) => seq)),
+    isCircular: flowing.some(isHadFromSum(flowing)),
     expected: ends.size === 0 || present.some(({ ng }) => ng === null) ? null : sumOver(ends, present),
     movedSince: present.some((step) => !last.includes(step) && !isArrival(step)),
   };
+}
+
+/** Whether a stream of metal is a difference had from the weighing written with it, so that the sum of its step is nothing; a coil weighed before and after is a difference of its own. */
+const isHadFromSum =
+  (streams: readonly Step[]) =>
+  ({ part, reading, seq, atMs }: Step): boolean =>
+    part === 'metal' &&
+    reading?.basis === 'difference' &&
+    streams.some((one) => one.part === 'weighing' && one.seq === seq + 1 && one.atMs === atMs && sumsToNothing(one.from, streams));
+
+function sumsToNothing(node: string, streams: readonly Step[]): boolean {
+  const at = streams.filter((step) => signOver(new Set([node]), step) !== 0);
+  return at.every(({ ng }) => ng !== null) && termsOver(new Set([node]), at).reduce((sum, { sign, ng }) => sum + sign * ng, 0) === 0;
 }
 
 /** All nodes and streams of a history, but those that have cancelled. */

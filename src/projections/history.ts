@@ -130,13 +130,16 @@ function carryWhole(building: Building, from: string, to: string): void {
 /** The weighing that replaces the one as received, so that soap is not lost gold. */
 const BASE = 'cleaned and dry';
 
+/** States that a piece is in only once work was done on it: no weight in one of them is a weight it came in at. */
+const WORKED: readonly string[] = ['stones out', 'cut', 'joined', 'polished', 'plated', 'stones set', 'finished', 'returned'];
+
 function weighs(building: Building, { seq, atMs, facts }: Told, index: number, { of, state, reading }: Weighed): void {
   const saidByFlow = facts.some((one) => one.fact === 'flow' && one.reading === reading && (one.to === of || one.from === of));
   if (saidByFlow || netNg(reading) === null || (state !== 'as received' && isWet(state, reading))) return;
   const node = nodeOf(building, of);
   const arrival = arrivalOf(building, rootOf(building, node));
   const amount = measured(building, reading, atMs);
-  if (arrival && (arrival.ng === null || (state === BASE && arrival.state !== BASE))) {
+  if (arrival && ((arrival.ng === null && !WORKED.includes(state)) || (state === BASE && arrival.state !== BASE))) {
     building.streams[building.streams.indexOf(arrival)] = { ...arrival, ...amount, id: `${seq}.${index}`, seq, atMs, state };
     return;
   }

@@ -93,7 +93,7 @@ function reckonTold(entries: readonly Told[], grounds: Grounds): JobReckoning {
   const work = workOf(entries, chain, grounds);
   const isClosable = cameIn !== null && chain.last.length > 0;
   const options = { unweighed: chain.isOpen, fitnessG: fitnessOf(chain), ...(work ? { usual: work.usual } : {}) };
-  const closed = isClosable ? closure(chain.closing, options) : null;
+  const closed = isClosable ? unlessCircular(closure(chain.closing, options), chain) : null;
   const network = reckon(withUsualLoss(history, chain, work?.usual));
   const last = chain.movedSince ? null : together(chain.last, -1);
   const unknownSince = cameIn === null ? null : chain.unknownSince;
@@ -115,6 +115,10 @@ function reckonTold(entries: readonly Told[], grounds: Grounds): JobReckoning {
     problem: null,
   };
 }
+
+/** What makes its own sum come out can show that something is wrong elsewhere, but never that all agrees. */
+const unlessCircular = (closed: Closure, { isCircular }: Chain): Closure =>
+  isCircular && (closed.verdict === 'agrees' || closed.verdict === 'cannot tell') ? { ...closed, verdict: 'not checked' } : closed;
 
 function unreckoned({ size }: Grounds, problem: string): JobReckoning {
   const history: History = { nodes: [], streams: [], now: new Map(), pieces: new Set() };

@@ -20,54 +20,53 @@ import type { Term } from './chain.ts';
 import type { JobReckoning, LearnedRate } from './job-reckoning.ts';
 import type { Told } from './told.ts';
 
-/** A job whose weights could be checked, as a point of a chart. */
-export interface LossJob {
+/** A job whose weights could be checked, whatever its work. */
+export interface CheckedJob {
   readonly job: string;
-  /** The entry by which its work was finished first: nothing that is written later changes it. */
-  readonly seq: number;
   /** When it was weighed last. */
   readonly atMs: number;
+  readonly closed: Closure;
+}
+/** One whose work leaves dust, as a point of a chart. */
+export interface LossJob extends CheckedJob {
+  /** The entry by which its work was finished first: nothing that is written later changes it. */
+  readonly seq: number;
   /** Where it was then, by the last entry that moved it; null where none did. */
   readonly place: string | null;
   readonly operation: Operation;
   readonly metal: string;
   readonly family: MetalFamily;
   readonly workedG: number;
-  readonly closed: Closure;
   readonly closing: readonly Term[];
   readonly usual: UsualLoss;
   /** It did not agree, and nobody has said why: it enters no baseline. */
   readonly leftOut: boolean;
 }
 
-/** A reckoned job as a point; null where it was not checked by weight or nothing of it turns to dust. */
-export function lossJob(
-  job: string,
-  { closed, closing, work, history, explained }: JobReckoning,
-  entries: readonly Told[],
-): LossJob | null {
-  if (!closed || !work || closed.verdict === 'not checked') return null;
+export const leavesDust = (one: CheckedJob): one is LossJob => 'operation' in one;
+
+/** A reckoned job that was checked by weight, as a point where something of it turns to dust; null where it was not checked. */
+export function checkedJob(job: string, reckoned: JobReckoning, entries: readonly Told[]): CheckedJob | LossJob | null {
+  const { closed, history } = reckoned;
+  if (!closed || closed.verdict === 'not checked') return null;
   const atMs = Math.max(...history.streams.filter(({ part }) => part === 'weighing').map((step) => step.atMs));
+  return lossJob({ job, atMs, closed }, reckoned, entries) ?? { job, atMs, closed };
+}
+
+function lossJob(checked: CheckedJob, { closing, work, explained }: JobReckoning, entries: readonly Told[]): LossJob | null {
+  if (!work) return null;
+  const { atMs, closed } = checked;
   const places = entries.flatMap(({ atMs: ms, facts }) =>
     ms <= atMs ? facts.flatMap((one) => (one.fact === 'place' ? [one.at] : [])) : [],
   );
-  const finished = entries.find(({ facts }) => facts.some((one) => one.fact === 'state' && one.of === job && one.is === 'finished'));
+  const finished = entries.find(({ facts }) =>
+    facts.some((one) => one.fact === 'state' && one.of === checked.job && one.is === 'finished'),
+  );
   const flagged = Math.min(closed.pLoss, closed.pGain) <= ACTION_ALPHA;
   const { operation, metal, family, workedG, usual } = work;
-  return {
-    job,
-    seq: (finished ?? entries.at(-1))?.seq ?? 0,
-    atMs,
-    place: places.at(-1) ?? null,
-    operation,
-    metal,
-    family,
-    workedG,
-    usual,
-    closed,
-    closing,
-    leftOut: flagged && !explained,
-  };
+  const seq = (finished ?? entries.at(-1))?.seq ?? 0;
+  const place = places.at(-1) ?? null;
+  return { ...checked, seq, place, operation, metal, family, workedG, usual, closing, leftOut: flagged && !explained };
 }
 
 const lossG = ({ closed }: LossJob): number => closed.lossNg / 1e9;
@@ -86,12 +85,13 @@ function learned(own: readonly LossJob[], prior: Prior): LearnedRate {
 }
 
 /** Some of the jobs, each judged as its own page judges it: by what the shop has learned from all the others. */
-export function judgedBy(all: readonly LossJob[], some: readonly LossJob[]): readonly LossJob[] {
+function judgedBy(all: readonly LossJob[], some: readonly CheckedJob[]): readonly CheckedJob[] {
   return some.map((one) => {
+    if (!leavesDust(one)) return one;
     const rate = rateFrom(all, one.operation, one.family, one.job);
     if (!rate) return one;
     const usual = usualLoss(rate, assumedLoss(one.operation, one.family), one.workedG);
-    return { ...one, usual, closed: judgedAnew(one.closed, usual) };
+    return { ...one, closed: judgedAnew(one.closed, usual) };
   });
 }
 
@@ -165,13 +165,13 @@ function comparedWith(chart: LossChart, charts: readonly LossChart[]): number | 
 }
 
 export interface Period extends PeriodCount {
-  readonly jobs: readonly (LossJob & { readonly stands: boolean })[];
+  readonly jobs: readonly (CheckedJob & { readonly stands: boolean })[];
 }
 
 /** The jobs weighed last in [fromMs, toMs), each with the verdict of its own page: how many do not agree, how many chance may bring to that, and which stand up together. */
-export function periodOf(jobs: readonly LossJob[], fromMs: number, toMs: number): Period {
+export function periodOf(jobs: readonly CheckedJob[], fromMs: number, toMs: number): Period {
   const within = jobs.filter(({ atMs }) => atMs >= fromMs && atMs < toMs).toSorted((a, b) => a.atMs - b.atMs);
-  const judged = judgedBy(jobs, within);
+  const judged = judgedBy(jobs.filter(leavesDust), within);
   const count = periodCount(
     judged.map(({ closed }) => ({ pLoss: closed.pLoss, pGain: closed.pGain, flagged: closed.verdict === 'does not agree' })),
   );

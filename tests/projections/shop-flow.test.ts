@@ -5,7 +5,7 @@ import { type Baselines, chartKey } from '../../src/book/loss-charts.ts';
 import { balancesIn } from '../../src/projections/balances.ts';
 import { JOBS, SUPPLIERS, shopFlow } from '../../src/projections/flow.ts';
 import { reckonJob } from '../../src/projections/job-reckoning.ts';
-import { type LossJob, lossCharts, lossJob, periodOf } from '../../src/projections/loss.ts';
+import { checkedJob, type LossJob, leavesDust, lossCharts, periodOf } from '../../src/projections/loss.ts';
 import { skinPeriods } from '../../src/projections/skins.ts';
 import { told } from '../../src/projections/told.ts';
 import { shelfOn } from '../../src/store/shelf.ts';
@@ -47,8 +47,8 @@ async function polished(out: string) {
 
 async function asLoss(job: string): Promise<LossJob> {
   const kept = await leaves(job);
-  const found = lossJob(job, reckonJob(kept, { balances: await balances(), size: 0 }), told(kept));
-  if (!found) throw new Error('not checked by weight');
+  const found = checkedJob(job, reckonJob(kept, { balances: await balances(), size: 0 }), told(kept));
+  if (!found || !leavesDust(found)) throw new Error('not checked by weight');
   return found;
 }
 

@@ -124,6 +124,6 @@ describe('the weights of a period', () => {
     const page = await text('/owner/weights?from=2026-12-01&to=2026-12-01');
     expect(page).toMatch(/3 checked; chance alone would make at most about 0\.0 of them not agree; 1 did not\./);
     expect(page).toContain('1 of them stands out even so');
-    expect(await text('/owner/weights?from=2026-11-01&to=2026-11-30')).toContain('No job was weighed in and out in these days.');
+    expect(await text('/owner/weights?from=2026-11-01&to=2026-11-30')).toContain('No finished job of these days was checked by weight.');
   });
 });

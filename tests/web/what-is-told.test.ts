@@ -186,3 +186,65 @@ it('of what went off unweighed no pan holds a sum', async () => {
   expect(right?.words).toMatch(/^in the piece, by reckoning/);
   expect(right?.value?.replace('\u00a0', ' ')).toBe('9.50 g');
 });
+
+describe('what was not weighed by itself', () => {
+  it('is no agreement where it was had from the weight out: any loss beside it would have been taken for less let in', async () => {
+    const { job, piece } = await takeRingIn(shop, { grams: '4.12' });
+    const [stock, weight] = [shop.newRef('stock'), { text: '0.17', unit: 'g', ng: 170_000_000, basis: 'difference' }];
+    await write(line('metal_received', { stock, name: 'Sheet', metal: 'gold-750', weight: shop.grams('20.00') }));
+    await write(
+      line('metal_added', { piece, stock, metal: 'gold-750', what: 'shank', weight }),
+      line('piece_weighed', { piece, state: 'finished', weight: grams('4.29') }),
+    );
+    for (const path of ['', '/reckoning', '/letter', '?face=customer']) {
+      const said = await page(`/jobs/${job}${path}`);
+      expect(said, path).toMatch(/not checked by weight/i);
+      expect(said, path).not.toMatch(/agrees|accounts for all|would have shown/);
+    }
+  });
+
+  it('is checked as ever where the coil it came from was weighed before and after', async () => {
+    const { job, piece } = await takeRingIn(shop, { grams: '4.12' });
+    const [stock, weight] = [shop.newRef('stock'), { text: '0.17', unit: 'g', ng: 170_000_000, basis: 'difference' }];
+    await write(line('metal_received', { stock, name: 'Coil', metal: 'gold-750', weight: shop.grams('20.00') }));
+    await write(line('metal_added', { piece, stock, metal: 'gold-750', what: 'shank', weight }));
+    shop.clock.now = (shop.clock.now + 60_000) as typeof shop.clock.now;
+    await weighed(piece, '4.29');
+    expect(await page(`/jobs/${job}/reckoning`)).toContain('It agrees, as far as the balance can tell');
+  });
+
+  it('of a guess too wide to tell no heading says that it agrees', async () => {
+    const { job, piece } = await takeRingIn(shop, { grams: '4.12' });
+    const guess = { text: '4', unit: 'g', ng: 4e9, basis: 'estimate', repeats: ['4'], because: 'by eye' };
+    await write(line('piece_weighed', { piece, state: 'finished', weight: guess }));
+    const said = await page(`/jobs/${job}/reckoning`);
+    expect(said).toContain('These weighings are too wide to tell');
+    expect(said).not.toContain('It agrees');
+  });
+
+  it('came in at no weight, however it weighed once it was worked on', async () => {
+    const { job, piece } = await takeRingIn(shop, { grams: '4.12' });
+    const other = shop.newRef('piece');
+    const parts = [{ part: 'shank', metal: 'gold-750' }];
+    await write(
+      line('piece_received', { job, piece: other, kind: 'ring', description: 'Band', parts, stones: 0 }),
+      line('weight_not_taken', { piece: other, reason: 'declined' }),
+    );
+    await weighed(piece, '4.12');
+    await weighed(other, '5.00');
+    expect(await page(`/jobs/${job}/letter`)).toContain('Your pieces were not all weighed as they came in.');
+    expect(await page(`/jobs/${job}`)).toContain('Not weighed as it came in: nothing can be checked by weight.');
+  });
+});
+
+it('the weights of a period hold every finished job that was checked, whether its work leaves dust or not', async () => {
+  const { job, piece } = await takeRingIn(shop);
+  const terms = { priceKind: 'free', promise: '2026-12-08', dust: 'shop', cutMetal: 'shop', oldParts: 'shop' };
+  await write(line('work_agreed', { job, steps: ['set'], ...terms, terms: '1', agreedBy: 'signature' }));
+  await weighed(piece, '5.82');
+  await checked(piece, 3);
+  await write(line('work_finished', { job }));
+  const period = await page('/owner/weights?from=2026-12-01&to=2026-12-01');
+  expect(period).toMatch(/1 checked; .*; 1 did not\./);
+  expect(await page('/loss')).toContain('The 0 finished jobs of work that leaves dust');
+});

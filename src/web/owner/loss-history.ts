@@ -3,7 +3,7 @@ import { AsyncResource } from 'node:async_hooks';
 import type { Baselines } from '../../book/loss-charts.ts';
 import type { Balances } from '../../projections/balances.ts';
 import { reckonJob } from '../../projections/job-reckoning.ts';
-import { type LossChart, type LossJob, lossCharts, lossJob } from '../../projections/loss.ts';
+import { type CheckedJob, checkedJob, type LossChart, type LossJob, leavesDust, lossCharts } from '../../projections/loss.ts';
 import { told } from '../../projections/told.ts';
 import { entriesOfAll } from '../../queries/entries.ts';
 import { growing } from '../../queries/growing.ts';
@@ -15,19 +15,22 @@ import type { Web } from '../session/context.ts';
 interface Row {
   /** When the last of its entries happened. */
   readonly lastMs: number;
-  readonly loss: LossJob | null;
+  readonly checked: CheckedJob | null;
 }
 /** Rows reckoned so far, jobs that are due, newest first, and how many changes of balances the rows have seen. */
 interface Reckoned {
   readonly rows: Map<string, Row>;
   readonly due: Set<string>;
   changes: number;
-  points: readonly LossJob[] | null;
+  points: Pick<LossHistory, 'jobs' | 'checked'> | null;
   charts: { readonly by: string; readonly drawn: readonly LossChart[] } | null;
   isGoingOn: boolean;
 }
 export interface LossHistory {
+  /** Those whose work leaves dust: what the shop learns from. */
   readonly jobs: readonly LossJob[];
+  /** All that were checked by weight. */
+  readonly checked: readonly CheckedJob[];
   /** How many finished jobs are not among them yet. */
   readonly due: number;
   /** The charts over them, drawn once for as long as the jobs and the accepted baselines are the same. */
@@ -58,15 +61,20 @@ export async function lossHistory({ store }: Pick<Web, 'store'>): Promise<LossHi
   const isWaiting = known.due.size <= AT_ONCE || known.rows.size === 0;
   for (let done = 0; isWaiting && done < AT_ONCE && known.due.size > 0; done += CHUNK) await reckonSome(store, known, balances, CHUNK);
   if (known.due.size > 0 && !known.isGoingOn) goOn(store, known);
-  const jobs = known.points ?? [...known.rows.values()].flatMap(({ loss }) => loss ?? []);
-  known.points = jobs;
+  const points = known.points ?? pointsOf([...known.rows.values()]);
+  known.points = points;
   const charts = (baselines: Baselines) => {
     const by = JSON.stringify([...baselines]);
-    const drawn = known.points === jobs && known.charts?.by === by ? known.charts.drawn : lossCharts(jobs, baselines);
-    if (known.points === jobs) known.charts = { by, drawn };
+    const drawn = known.points === points && known.charts?.by === by ? known.charts.drawn : lossCharts(points.jobs, baselines);
+    if (known.points === points) known.charts = { by, drawn };
     return drawn;
   };
-  return { jobs, due: known.due.size, charts };
+  return { ...points, due: known.due.size, charts };
+}
+
+function pointsOf(rows: readonly Row[]): NonNullable<Reckoned['points']> {
+  const checked = rows.flatMap((row) => row.checked ?? []);
+  return { checked, jobs: checked.filter(leavesDust) };
 }
 
 /** Reads what is committed by now, outside of every page's own moment: an older one could miss what made a job due. */
@@ -82,7 +90,7 @@ const reckonSome = AsyncResource.bind(async (store: Web['store'], known: Reckone
   for (const [job, kept] of read) {
     const entries = told(kept);
     const lastMs = Math.max(...entries.map(({ atMs }) => atMs));
-    known.rows.set(job, { lastMs, loss: lossJob(job, reckonJob(kept, { balances, size: 0 }), entries) });
+    known.rows.set(job, { lastMs, checked: checkedJob(job, reckonJob(kept, { balances, size: 0 }), entries) });
   }
   known.points = null;
   known.charts = null;

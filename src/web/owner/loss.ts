@@ -4,7 +4,7 @@ import type { RunPoint } from '../../../views/charts/run.tsx';
 import { type ChartShown, LossView } from '../../../views/loss.tsx';
 import { WeightsView } from '../../../views/weights.tsx';
 import { OPERATIONS } from '../../book/usual-loss.ts';
-import { type LossChart, type LossJob, periodOf } from '../../projections/loss.ts';
+import { type CheckedJob, type LossChart, type LossJob, periodOf } from '../../projections/loss.ts';
 import { thingsAt } from '../../queries/things.ts';
 import type { Closure } from '../../reckoning/closure.ts';
 import { FROM_USUAL_RATE } from '../../reckoning/drift.ts';
@@ -31,7 +31,7 @@ export const loss: Resource = (web) => {
       drawn.flatMap((chart) => chart.jobs.slice(-DRAWN_MAX)),
     );
     const charts = drawn.map((chart) => shownChart(chart, names, policy));
-    const note = `The ${jobs.length} finished jobs that were weighed in and out. Filings that were weighed are not loss.${stillDue(due)}`;
+    const note = `The ${jobs.length} finished jobs of work that leaves dust, checked by weight. Filings that were weighed are not loss.${stillDue(due)}`;
     return respond(c, { title: 'Loss', current: '/owner', json: { note, charts }, body: LossView({ charts, note }) });
   });
   app.get('/owner/weights', (c) => weights(web, c));
@@ -41,8 +41,8 @@ export const loss: Resource = (web) => {
 async function weights(web: Web, c: Ctx): Promise<Response> {
   const policy = policyFor(c);
   const days = daysOf(web, c);
-  const { jobs, due } = await lossHistory(web);
-  const period = periodOf(jobs, ...rangeOf(days, policy));
+  const { checked, due } = await lossHistory(web);
+  const period = periodOf(checked, ...rangeOf(days, policy));
   const names = await namesFor(web, period.jobs);
   const rows = period.jobs.map((one) => ({
     ...{ job: one.job, bag: names(one.job), stands: one.stands },
@@ -64,8 +64,8 @@ function gapWords(closed: Closure): string {
 const dayWords = (ms: number, { zone }: Policy) => formatCivilDate(civilDateOf(instant(ms), zone));
 
 /** Words for these jobs and the places they were at. */
-export async function namesFor(web: Web, jobs: readonly LossJob[]): Promise<Names> {
-  const ids = jobs.flatMap(({ job, place }) => (place === null ? [job] : [job, place]));
+export async function namesFor(web: Web, jobs: readonly (CheckedJob & { readonly place?: string | null })[]): Promise<Names> {
+  const ids = jobs.flatMap(({ job, place }) => [job, place ?? []].flat());
   const known = new Map((await thingsAt(web.store, ids)).map((thing) => [thing.id, wordsFor(web, thing)]));
   return (id) => known.get(id) ?? id;
 }
