@@ -2,9 +2,11 @@
 import { PIECE_KINDS } from '../book/pieces.ts';
 import { stonesWords } from '../book/words.ts';
 import type { Values } from '../ledger/registry.ts';
+import type { Step } from '../projections/history.ts';
 import type { JobReckoning, Term } from '../projections/job-reckoning.ts';
 import type { JobStones } from '../projections/job-stones.ts';
 import { decimalsOfStep, formatMassWithUnit, type MassNg, massNg } from '../units/mass.ts';
+import type { Reading } from '../weighing/reading.ts';
 
 /** Grams to the step they were read in. */
 export const grams = ({ ng, stepNg }: Pick<Term, 'ng' | 'stepNg'>): string =>
@@ -17,7 +19,7 @@ export type LastRead = 'here' | 'before' | 'going home';
 export function weightSentence(
   received: readonly Values[],
   { arrivalNg, came }: { readonly arrivalNg: MassNg | null; readonly came: 'at the counter' | 'as it came in' },
-  { cameIn, last }: Pick<JobReckoning, 'cameIn' | 'last'>,
+  { cameIn, last, history }: Pick<JobReckoning, 'cameIn' | 'last' | 'history'>,
   read: LastRead,
 ): string {
   const [only] = received;
@@ -31,11 +33,17 @@ export function weightSentence(
     before: (weight: string) => `${weight} when ${many ? 'they were' : 'it was'} weighed last`,
     'going home': (weight: string) => `went home at ${weight}`,
   };
-  const now = last ? `, and ${lastly[read](grams(last))}` : '';
-  if (arrivalNg === null) return `${unweighed} ${came}; ${many ? 'they' : 'it'} weighed ${grams(cameIn)} once cleaned${now}.`;
-  const cleaned = arrivalNg === cameIn.ng ? '' : `, ${grams(cameIn)} once cleaned`;
-  return `${your} weighed ${grams({ ...cameIn, ng: arrivalNg })} ${came}${cleaned}${now}.`;
+  const guessed = (term: Term) => (isGuess(term, history.streams) ? `${grams(term)} by estimate` : grams(term));
+  const now = last ? `, and ${lastly[read](guessed(last))}` : '';
+  if (arrivalNg === null) return `${unweighed} ${came}; ${many ? 'they' : 'it'} weighed ${guessed(cameIn)} once cleaned${now}.`;
+  const cleaned = arrivalNg === cameIn.ng ? '' : `, ${guessed(cameIn)} once cleaned`;
+  const byEye = received.some(({ weight }) => (weight as Reading | undefined)?.basis === 'estimate') ? ' by estimate' : '';
+  return `${your} weighed ${grams({ ...cameIn, ng: arrivalNg })}${byEye} ${came}${cleaned}${now}.`;
 }
+
+/** Whether any of the readings of a term was nobody's reading of a balance. */
+const isGuess = ({ id }: Term, streams: readonly Step[]): boolean =>
+  streams.some((step) => step.reading?.basis === 'estimate' && id.split(' + ').includes(step.id));
 
 /** Its stones, counted as it came in and last; what was weighed twice is told only where all of it agrees. */
 export function stoneSentence({ counts, inPieces, out }: JobStones, { stones }: JobReckoning): string {

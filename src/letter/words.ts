@@ -119,7 +119,7 @@ function beamOf({ state, closed, cameIn, weights }: JobReckoning, moved: Moved, 
 }
 
 function weighedWords(cameIn: Term | null, closed: Closure | null, moved: Moved, isAllHere: boolean): string {
-  if (!cameIn) return 'It was not weighed, so nothing was checked by weight.';
+  if (!cameIn) return 'Not all of it was weighed as it came in, so nothing was checked by weight.';
   if (!closed) return 'No weighing can be held against it yet: the sum is still open.';
   return customerJob({ receivedNg: cameIn.ng, ...moved }, closed, isAllHere ? 'what we return' : 'what was weighed');
 }

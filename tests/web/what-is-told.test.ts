@@ -220,6 +220,7 @@ describe('what was not weighed by itself', () => {
     const said = await page(`/jobs/${job}/reckoning`);
     expect(said).toContain('These weighings are too wide to tell');
     expect(said).not.toContain('It agrees');
+    expect(await page(`/jobs/${job}/letter`)).toContain('and weighs now 4.00 g by estimate.');
   });
 
   it('came in at no weight, however it weighed once it was worked on', async () => {
@@ -233,6 +234,7 @@ describe('what was not weighed by itself', () => {
     await weighed(piece, '4.12');
     await weighed(other, '5.00');
     expect(await page(`/jobs/${job}/letter`)).toContain('Your pieces were not all weighed as they came in.');
+    expect(await page(`/jobs/${job}/letter`)).not.toContain('It was not weighed');
     expect(await page(`/jobs/${job}`)).toContain('Not weighed as it came in: nothing can be checked by weight.');
   });
 });

@@ -112,7 +112,7 @@ export function Corrections({ moments }: Pick<JobTold, 'moments'>) {
   return (
     <p class="soft">
       {corrected === 0
-        ? 'Nothing in this job was corrected afterwards.'
+        ? 'Nothing in this list was corrected afterwards.'
         : `${corrected === 1 ? 'One entry was' : `${corrected} entries were`} corrected afterwards: what was written first is struck through, and the correction stands in the list above.`}
     </p>
   );
