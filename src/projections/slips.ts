@@ -2,6 +2,7 @@
 import type { Closure } from '../reckoning/closure.ts';
 import type { NetworkReckoning } from '../reckoning/network.ts';
 import { findSlips, type Known, type Slip, slipsOf, type WrittenWeighing } from '../reckoning/slip.ts';
+import { explanationsIn } from '../reckoning/together.ts';
 import { type Chain, type Term, termOf } from './chain.ts';
 import type { History, Step } from './history.ts';
 
@@ -22,8 +23,10 @@ export function slipsIn(
   const isOff = closed?.verdict === 'weigh again' || closed?.verdict === 'does not agree';
   const closing = chain.closing.flatMap((term) => writtenOf(term, steps.get(term.id)));
   const overall = isOff ? findSlips(closing, tares, others, closed.dustMostG) : [];
-  const sets = network.together.length > 0 ? network.together.flat() : network.suspects;
-  const suspects = sets.filter(({ significant }) => significant).flatMap((set) => set.suspects);
+  const suspects = explanationsIn(network)
+    .flat()
+    .filter(({ significant }) => significant)
+    .flatMap((set) => set.suspects);
   const byStep = suspects.flatMap((one) => {
     const step = one.fault === 'weighing wrong' ? steps.get(one.stream) : undefined;
     if (!step || step.ng === null) return [];

@@ -2,7 +2,7 @@
 import { OUTSIDE } from '../reckoning/network.ts';
 import type { Slip } from '../reckoning/slip.ts';
 import { isPlausible, type SuspectSet } from '../reckoning/suspects.ts';
-import type { Together } from '../reckoning/together.ts';
+import { explanationsIn, type Together } from '../reckoning/together.ts';
 import { ownerSuspects, slipWords } from '../reckoning/words.ts';
 import { toStep, upToStep } from '../units/rounded.ts';
 import { readingWords } from '../weighing/reading.ts';
@@ -43,21 +43,25 @@ export function whyOf(reckoned: JobReckoning, balanceName: (id: string) => strin
   const unchecked = network.streams.filter(({ id, checkable }) => !checkable && steps.has(id)).map(({ id }) => names(id));
   return {
     steps: stepsOf(reckoned),
-    suspects: explanations.map((one) => ownerSuspects(one, stepNg, names)),
+    suspects: network.together === null ? [TOO_MANY] : explanations.map((one) => ownerSuspects(one, stepNg, names)),
     slips: [...new Set(slips.filter(isSuspected).map((slip) => `${capital(names(slip.weighing))}: ${slipWords(slip)}.`))],
     weighAgain: [...new Set(named.map((step) => adviceOn(step, reckoned)))],
     unchecked,
   };
 }
 
-/** Single faults, or several at once where one is not enough. The usual loss of a step is the loss at that step by another name. */
+/** Beyond three faults the steps point nowhere. */
+const TOO_MANY = 'More is wrong here than three faults would explain: look at the balance itself, and weigh every step again that can be.';
+
+/** The usual loss of a step is the loss at that step by another name. */
 function explanationsOf({ network }: JobReckoning): readonly Together[] {
-  const found = network.together.length > 0 ? network.together : network.suspects.map((set) => [set]);
   const named = ({ suspects, ...set }: SuspectSet): SuspectSet => ({
     ...set,
     suspects: suspects.filter((one) => isPlausible(one) && !(one.fault === 'weighing wrong' && one.stream.startsWith(USUAL))),
   });
-  return found.map((sets) => sets.map(named)).filter((sets) => sets.every(({ suspects }) => suspects.length > 0));
+  return explanationsIn(network)
+    .map((sets) => sets.map(named))
+    .filter((sets) => sets.every(({ suspects }) => suspects.length > 0));
 }
 
 /** Words for streams, nodes and factors by their ids. */

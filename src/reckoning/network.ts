@@ -57,8 +57,8 @@ export interface NetworkReckoning {
   readonly criticalZ: number;
   /** Single faults: empty while the whole agrees; else every set within 3.84 of the best (a likelihood ratio of about 7), best first. */
   readonly suspects: readonly SuspectSet[];
-  /** Faults that only together explain the gaps, where no single one does; best first. */
-  readonly together: readonly Together[];
+  /** Faults that only together explain the gaps, where no single one does; best first. Null where not even three do. */
+  readonly together: readonly Together[] | null;
 }
 
 /** Reckons a network of holdings and flows: reconciled flows, the global test and the sets of suspects. */

@@ -7,12 +7,21 @@ import { type Alike, isPlausible, type Suspect, type SuspectSet, type Weighed, W
 /** Sets of suspects that explain the residuals only together: one of each is at fault. */
 export type Together = readonly SuspectSet[];
 
-/** One fault is too few when it leaves residuals that chance makes this often, so in a network with a single fault a second is invented no oftener (what the best one leaves is no more than what the true one leaves, χ² with rank − 1). */
-export const MORE_ALPHA = 0.01;
+/** One fault is too few when it leaves residuals that chance makes this often, so in a network with a single fault a second is invented no oftener (what the best one leaves is no more than what the true one leaves, χ² with rank − 1). Usual dust that nobody weighed is skewed where this takes it for normal: then up to twice in a hundred an unusual dust is named beside the fault. */
+const MORE_ALPHA = 0.005;
 /** More faults than this are not sought: nobody acts on them one by one. */
 const FAULTS_MOST = 3;
 /** How many of the best combinations are carried to the next fault: every pair of up to 64 sets is tried, of more those with one of the best 64. */
 const CARRIED = 64;
+
+/** What may be wrong, best first: single faults, or several at once where one is not enough; nothing where not even three are. */
+export const explanationsIn = ({
+  suspects,
+  together: several,
+}: {
+  readonly suspects: readonly SuspectSet[];
+  readonly together: readonly Together[] | null;
+}): readonly Together[] => (several === null || several.length > 0 ? (several ?? []) : suspects.map((set) => [set]));
 
 interface Combination {
   /** Places of its sets, ascending. */
@@ -23,8 +32,8 @@ interface Combination {
   readonly t: number;
 }
 
-/** The combinations of the fewest faults that explain the residuals, best first, all within 3.84 of the best; empty where one fault is enough or no three are. */
-export function together({ sets, criticalZ }: Weighed, { white, gamma, rank }: Adjustment): readonly Together[] {
+/** The combinations of the fewest faults that explain the residuals, best first, all within 3.84 of the best; empty where one fault is enough, null where not even three are. */
+export function together({ sets, criticalZ }: Weighed, { white, gamma, rank }: Adjustment): readonly Together[] | null {
   let carried: readonly Combination[] = [{ members: [], basis: [], left: white, t: 0 }];
   for (let count = 1; count <= Math.min(FAULTS_MOST, rank); count++) {
     carried = extended(carried, sets);
@@ -37,7 +46,7 @@ export function together({ sets, criticalZ }: Weighed, { white, gamma, rank }: A
     if (count < rank && chiSquaredTail(Math.max(0, gamma - best.t), rank - count) < MORE_ALPHA) continue;
     return count === 1 ? [] : said.filter(({ t }) => t > best.t - WITHIN_BEST).map(({ fitted }) => fitted);
   }
-  return [];
+  return null;
 }
 
 /** Every combination with one set more, the best first: all are scored, and only those that are carried on are made. */

@@ -3,6 +3,7 @@ import { adjustCurved } from '../../src/reckoning/adjustment.ts';
 import { diagonal } from '../../src/reckoning/matrix.ts';
 import { OUTSIDE, reckon, type Stream } from '../../src/reckoning/network.ts';
 import type { Suspect } from '../../src/reckoning/suspects.ts';
+import { explanationsIn } from '../../src/reckoning/together.ts';
 import { massNg } from '../../src/units/mass.ts';
 import { chain, FLOWS, STEPS } from './chain.ts';
 import { balanceWith, normal, shownNg, uniform } from './random.ts';
@@ -52,6 +53,12 @@ describe('a chain with a fault', () => {
   it('names a loss and the loose weighings of its step together, as nothing can tell them apart', () => {
     const found = reckon(chain(coarse, (name, trueG) => exactly(name, name === 'filings' ? 0 : trueG)));
     expect(found.suspects[0]?.suspects.map(named)).toEqual(['cut-off', 'filings', 'loss at cut and filed']);
+  });
+  it('points nowhere when not even three faults would explain it', () => {
+    const wrongG: Readonly<Record<string, number>> = { stones: 0.2, 'cut-off': 0.53, donor: 0.97, lemel: 0.41, returned: 0.7 };
+    const found = reckon(chain(coarse, (name, trueG) => exactly(name, trueG + (wrongG[name] ?? 0))));
+    expect(found.together).toBeNull();
+    expect(explanationsIn(found)).toEqual([]);
   });
   it('keeps the residual of each step exact', () => {
     const found = reckon(chain(coarse, (name, trueG) => exactly(name, name === 'cut' ? 6.57 : trueG)));
