@@ -16,6 +16,9 @@ interface PieceBook {
 }
 type Data = Readonly<Record<string, unknown>>;
 
+/** A piece is so only after work: what it weighs then is not what it came in at. */
+const WORKED = ['stones out', 'cut', 'joined', 'polished', 'plated', 'stones set', 'finished', 'returned'];
+
 const empty = (): Pot => ({ ng: 0, unweighed: {} });
 const copy = (pot: Pot): Pot => ({ ng: pot.ng, unweighed: { ...pot.unweighed } });
 function put(pot: Pot, ng: number | null, name: string, sign: number) {
@@ -42,13 +45,13 @@ function audit(leaves: readonly Kept[]) {
   const others = new Map<string, Pot>();
   const now = new Map<string, Pot>();
   const data = corrected(leaves);
-  const weigh = (id: string, ng: number) => {
+  const weigh = (id: string, ng: number, state: string) => {
     const book = pieces.get(id);
     if (!book) {
       others.set(id, { ng, unweighed: {} });
       return;
     }
-    if (book.arrival === null && book.untouched) {
+    if (book.arrival === null && book.untouched && !WORKED.includes(state)) {
       book.arrival = ng;
       book.sum = { ng, unweighed: {} };
     } else {
@@ -102,7 +105,8 @@ function audit(leaves: readonly Kept[]) {
         others.delete(from);
       }
     }
-    if (['piece_weighed', 'piece_returned', 'returned_with_exception'].includes(leaf.type) && ng !== null) weigh(id, ng);
+    if (['piece_weighed', 'piece_returned', 'returned_with_exception'].includes(leaf.type) && ng !== null)
+      weigh(id, ng, String(said.state ?? 'returned'));
   }
   return { pieces: [...pieces.values()], now: [...now.values()] };
 }
