@@ -1,6 +1,6 @@
 // UK words into US ones, for a shop that chose them: one map for labels, choices, slips and sentences. Stored codes never change.
 import type { Fields, Form } from './entry.ts';
-import type { Control } from './values.ts';
+import { type Control, memberNamed } from './values.ts';
 
 export type Words = 'uk' | 'us';
 
@@ -64,7 +64,7 @@ function marked(control: Control | undefined, value: unknown): unknown {
   if (control?.kind === 'text' && typeof value === 'string') return typed(value);
   if (control?.kind === 'list' && Array.isArray(value)) return value.map((one) => marked(control.of, one));
   if (control?.kind !== 'group' || typeof value !== 'object' || value === null) return value;
-  return Object.fromEntries(Object.entries(value).map(([name, one]) => [name, marked(control.members[name]?.control, one)]));
+  return Object.fromEntries(Object.entries(value).map(([name, one]) => [name, marked(memberNamed(control, name)?.control, one)]));
 }
 
 /** The text in the words of the country: "18ct gold · 750" is "18K gold · 750" in the US, a claw is a prong; what is marked as typed stays, and its marks go. */

@@ -30,6 +30,9 @@ export interface Member {
   readonly control: Control;
   readonly optional: boolean;
 }
+/** The member of a group that a posted name means; none for a name that every object knows. */
+export const memberNamed = (control: Control, name: string): Member | undefined =>
+  control.kind === 'group' && Object.hasOwn(control.members, name) ? control.members[name] : undefined;
 export interface ValueKind<T> {
   readonly schema: z.ZodType<T>;
   readonly control: Control;

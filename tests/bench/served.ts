@@ -62,7 +62,10 @@ export async function serve({ dir, owner }: BenchShop): Promise<Served> {
 export async function pagesOf({ dir, balance }: BenchShop): Promise<Readonly<Record<string, readonly string[]>>> {
   const db = createClient({ url: `file:${join(dir, 'ledger.db')}` });
   const jobs = async (status: string) => {
-    const { rows } = await db.execute("SELECT id FROM thing WHERE kind = 'job' AND state ->> '$.status' = '" + status + "' ORDER BY n");
+    const { rows } = await db.execute({
+      sql: "SELECT id FROM thing WHERE kind = 'job' AND state ->> '$.status' = ? ORDER BY n",
+      args: [status],
+    });
     const step = Math.max(1, Math.floor(rows.length / 40));
     return rows
       .filter((_, index) => index % step === 0)

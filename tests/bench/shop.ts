@@ -64,10 +64,11 @@ async function make(dir: string, size: number, progress: (entries: number) => vo
     await morning(maker, day);
     const today = Array.from({ length: JOBS_A_DAY }, () => job++);
     for (let at = 0; at < today.length; at += AT_ONCE)
-      await Promise.all(today.slice(at, at + AT_ONCE).map((n) => oneJob(maker, n, n < jobs - OPEN_AT_THE_END)));
+      await Promise.all(today.slice(at, at + AT_ONCE).map((n) => oneJob(maker, n, true)));
     entries = Number((await maker.store.read('SELECT COALESCE(MAX(seq) + 1, 0) AS n FROM entry'))[0]?.n);
     if (day % 20 === 0) progress(entries);
   }
+  for (let n = 0; n < OPEN_AT_THE_END; n++) await oneJob(maker, n, false);
   const access = openAccess(maker.store.access, maker.store.pepper, () => maker.clock.now, seededBytes(7));
   await access.setCredential(maker.owner, 'pin', PIN);
   await maker.store.close();

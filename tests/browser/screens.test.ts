@@ -79,7 +79,6 @@ async function takeIn(name: string, description: string, promise: string): Promi
     dust: 'shop',
     cutMetal: 'customer',
     oldParts: 'customer',
-    terms: '1',
     agreedBy: 'signature',
   };
   await write(`${at}/work_agreed`, agreed);

@@ -1,5 +1,5 @@
 // The summary at the top of a form that was not written: what is wrong, what to do, and a link to each field.
-import type { Control } from '../../src/book/values.ts';
+import { type Control, memberNamed } from '../../src/book/values.ts';
 
 export interface Shown {
   readonly field: string;
@@ -28,7 +28,7 @@ export function ErrorSummary({ problems, title = 'Not written yet', labels = {} 
               say
             ) : (
               <a href={`#${inputId(field)}`}>
-                {labels[field] && `${labels[field]}: `}
+                {Object.hasOwn(labels, field) && `${labels[field]}: `}
                 {say}
               </a>
             )}
@@ -57,7 +57,7 @@ export function labelsOf(fields: readonly Labelled[], problems: readonly Shown[]
 function labelAt(label: string, control: Control, [at, ...path]: readonly string[]): string {
   if (at === undefined) return label;
   if (control.kind === 'list') return labelAt(`${label}, ${Number(at) + 1}`, control.of, path);
-  const member = control.kind === 'group' ? control.members[at] : undefined;
+  const member = memberNamed(control, at);
   return member ? labelAt(`${label}, ${member.label}`, member.control, path) : label;
 }
 

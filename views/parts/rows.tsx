@@ -1,6 +1,6 @@
 // Several values that belong together, and lists of them: one compact row for each, one empty row, and a button for one more.
 import type { FC } from 'hono/jsx';
-import type { Control } from '../../src/book/values.ts';
+import { type Control, memberNamed } from '../../src/book/values.ts';
 import { FieldError, inputId } from './errors.tsx';
 import { type FieldProps, Hint, IfAny, typedIn } from './labels.tsx';
 
@@ -21,16 +21,17 @@ export function GroupView({ name, label, control, form, inRow, One }: FieldProps
   );
 }
 
-const isFresh = (of: Control, key: string) => of.kind === 'group' && of.members[key.split('.').at(-1) ?? '']?.control.kind === 'fresh';
+const isFresh = (of: Control, key: string) => memberNamed(of, key.split('.').at(-1) ?? '')?.control.kind === 'fresh';
+/** The number of the row that a posted name is in; none where what stands there is no number. */
+const rowOf = (list: string, key: string) => (key.startsWith(`${list}.`) ? /^\d+/.exec(key.slice(list.length + 1))?.[0] : undefined);
 
 /** Rows that were filled in and one more, or as many as were asked for with "Add a row". */
 export function ListView({ name, label, hint, optional, control, form, One }: FieldProps & { readonly control: List; readonly One: One }) {
-  const filled = [...form.typed.keys()].flatMap((key) =>
-    key.startsWith(`${name}.`) && typedIn(form, key) !== '' && !isFresh(control.of, key)
-      ? [Number.parseInt(key.slice(name.length + 1), 10) + 1]
-      : [],
-  );
-  const rows = Math.min(control.max, Math.max(Math.max(0, ...filled) + (optional ? 1 : 0), 1, Number(typedIn(form, `rows.${name}`))));
+  const filled = [...form.typed.keys()].flatMap((key) => {
+    const row = rowOf(name, key);
+    return row !== undefined && typedIn(form, key) !== '' && !isFresh(control.of, key) ? [Number(row) + 1] : [];
+  });
+  const rows = Math.min(control.max, Math.max(Math.max(0, ...filled) + (optional ? 1 : 0), 1, Number(typedIn(form, `rows.${name}`)) || 0));
   return (
     <fieldset class="field wide listed" id={inputId(name)}>
       <legend>

@@ -65,7 +65,7 @@ export async function showFormPage(web: Web, c: Ctx, of: FormOf, said: ShownWith
   const { problems = [], asked, since = [], asksNow } = said;
   const typed = (await draftTyped(web, c)) ?? said.typed;
   const { words } = policyFor(c);
-  const { form, hidden } = await showForm(web, c, of.fields, {
+  const { form, hidden: begun } = await showForm(web, c, of.fields, {
     ...(of.job ? { job: of.job } : {}),
     ...(typed ? { typed } : {}),
     ...(asked === undefined ? {} : { asked }),
@@ -73,6 +73,7 @@ export async function showFormPage(web: Web, c: Ctx, of: FormOf, said: ShownWith
     problems,
   });
   const wording = formIn(words, of.form);
+  const hidden = [...begun.filter(([name]) => !of.extra?.some(([other]) => other === name)), ...(of.extra ?? [])];
   const fields = shownFields(of, wording, hidden, words);
   const expected = await expectedBeside(web, of, form, policyFor(c).parameters);
   return respond(c, {
@@ -85,7 +86,7 @@ export async function showFormPage(web: Web, c: Ctx, of: FormOf, said: ShownWith
       fields,
       since,
       form: { ...form, expected, ...(wording.often ? { often: wording.often } : {}), ...(of.days ? { days: of.days } : {}) },
-      hidden: [...hidden.filter(([name]) => !of.extra?.some(([other]) => other === name)), ...(of.extra ?? [])],
+      hidden,
       cautions: allIn(words, await formCautions(web, c, of, typed)),
       asks: of.readBack ? 'session' : (asksNow ?? asksOf(of, c)),
     }),
@@ -105,7 +106,7 @@ export const asksOf = ({ asks, entry }: FormOf, c: Ctx): May['asks'] =>
 
 const shownFields = (of: FormOf, wording: Form<Fieldset>, hidden: Hidden, words: Words) =>
   Object.entries(of.fields)
-    .filter(([name]) => ![...hidden, ...(of.extra ?? [])].some(([other]) => other === name))
+    .filter(([name]) => !hidden.some(([other]) => other === name))
     .map(([name, { control, mayBeMissing }]) => ({
       name,
       label: wording.labels[name] ?? name,
