@@ -63,8 +63,7 @@ async function make(dir: string, size: number, progress: (entries: number) => vo
     maker.clock.now = instant(LAST - (days - day) * DAY_MS);
     await morning(maker, day);
     const today = Array.from({ length: JOBS_A_DAY }, () => job++);
-    for (let at = 0; at < today.length; at += AT_ONCE)
-      await Promise.all(today.slice(at, at + AT_ONCE).map((n) => oneJob(maker, n, true)));
+    for (let at = 0; at < today.length; at += AT_ONCE) await Promise.all(today.slice(at, at + AT_ONCE).map((n) => oneJob(maker, n, true)));
     entries = Number((await maker.store.read('SELECT COALESCE(MAX(seq) + 1, 0) AS n FROM entry'))[0]?.n);
     if (day % 20 === 0) progress(entries);
   }
