@@ -73,26 +73,60 @@ const lossG = ({ closed }: LossJob): number => closed.lossNg / 1e9;
 /** From this many jobs on the shop has a rate of its own. */
 const ENOUGH = 3;
 
-/** The shop's own rate of loss for an operation on a metal, learned from its other jobs than `but`; null while it has too few. */
-export function rateFrom(jobs: readonly LossJob[], operation: Operation, family: MetalFamily, but?: string): LearnedRate | null {
-  const own = jobs.filter((one) => one.operation === operation && one.family === family && !one.leftOut && one.job !== but);
-  return own.length < ENOUGH ? null : learned(own, assumedLoss(operation, family));
+/** What the shop has learned from its jobs; each answer is worked out once, however often it is asked for. */
+export interface Learned {
+  /** The shop's own rate of loss for an operation on a metal, learned from its other jobs than `but`; null while it has too few. */
+  rateOf(operation: Operation, family: MetalFamily, but?: string): LearnedRate | null;
+  /** A job as its own page judges it: by what the shop has learned from all the others. */
+  judged(one: CheckedJob): CheckedJob;
+}
+/** A share of the metal worked, and its standard uncertainty. */
+interface Loss {
+  readonly value: number;
+  readonly u: number;
 }
 
-function learned(own: readonly LossJob[], prior: Prior): LearnedRate {
-  const losses = own.map((one) => ({ value: lossG(one) / one.workedG, u: one.closed.uG / one.workedG }));
-  return { ...usualRate(losses, prior), from: `learned from ${own.length} other finished jobs of this shop at such work` };
+export function learnedFrom(jobs: readonly LossJob[]): Learned {
+  const works = new Map<string, Map<string, Loss>>();
+  for (const one of jobs) {
+    if (one.leftOut) continue;
+    const own = works.get(workKey(one)) ?? new Map<string, Loss>();
+    works.set(workKey(one), own.set(one.job, { value: lossG(one) / one.workedG, u: one.closed.uG / one.workedG }));
+  }
+  const rates = new Map<string, LearnedRate | null>();
+  const verdicts = new Map<CheckedJob, CheckedJob>();
+  const rateOf: Learned['rateOf'] = (operation, family, but = '') => {
+    const work = workKey({ operation, family });
+    const own = works.get(work) ?? new Map<string, Loss>();
+    const key = own.has(but) ? `${work} ${but}` : work;
+    const known = rates.get(key);
+    if (known !== undefined) return known;
+    const others = [...own].flatMap(([job, loss]) => (job === but ? [] : [loss]));
+    const rate = others.length < ENOUGH ? null : learned(others, assumedLoss(operation, family));
+    rates.set(key, rate);
+    return rate;
+  };
+  const judged: Learned['judged'] = (one) => {
+    const known = verdicts.get(one) ?? judgedBy(rateOf, one);
+    verdicts.set(one, known);
+    return known;
+  };
+  return { rateOf, judged };
 }
 
-/** Some of the jobs, each judged as its own page judges it: by what the shop has learned from all the others. */
-function judgedBy(all: readonly LossJob[], some: readonly CheckedJob[]): readonly CheckedJob[] {
-  return some.map((one) => {
-    if (!leavesDust(one)) return one;
-    const rate = rateFrom(all, one.operation, one.family, one.job);
-    if (!rate) return one;
-    const usual = usualLoss(rate, assumedLoss(one.operation, one.family), one.workedG);
-    return { ...one, closed: judgedAnew(one.closed, usual) };
-  });
+const workKey = ({ operation, family }: Pick<LossJob, 'operation' | 'family'>): string => `${operation} ${family}`;
+
+const learned = (own: readonly Loss[], prior: Prior): LearnedRate => ({
+  ...usualRate(own, prior),
+  from: `learned from ${own.length} other finished jobs of this shop at such work`,
+});
+
+function judgedBy(rateOf: Learned['rateOf'], one: CheckedJob): CheckedJob {
+  if (!leavesDust(one)) return one;
+  const rate = rateOf(one.operation, one.family, one.job);
+  if (!rate) return one;
+  const usual = usualLoss(rate, assumedLoss(one.operation, one.family), one.workedG);
+  return { ...one, closed: judgedAnew(one.closed, usual) };
 }
 
 export interface LossChart extends ChartOf {
@@ -169,9 +203,9 @@ export interface Period extends PeriodCount {
 }
 
 /** The jobs weighed last in [fromMs, toMs), each with the verdict of its own page: how many do not agree, how many chance may bring to that, and which stand up together. */
-export function periodOf(jobs: readonly CheckedJob[], fromMs: number, toMs: number): Period {
+export function periodOf(jobs: readonly CheckedJob[], by: Learned, fromMs: number, toMs: number): Period {
   const within = jobs.filter(({ atMs }) => atMs >= fromMs && atMs < toMs).toSorted((a, b) => a.atMs - b.atMs);
-  const judged = judgedBy(jobs.filter(leavesDust), within);
+  const judged = within.map(by.judged);
   const count = periodCount(
     judged.map(({ closed }) => ({ pLoss: closed.pLoss, pGain: closed.pGain, flagged: closed.verdict === 'does not agree' })),
   );

@@ -5,7 +5,7 @@ import { type Baselines, chartKey } from '../../src/book/loss-charts.ts';
 import { balancesIn } from '../../src/projections/balances.ts';
 import { JOBS, SUPPLIERS, shopFlow } from '../../src/projections/flow.ts';
 import { reckonJob } from '../../src/projections/job-reckoning.ts';
-import { checkedJob, type LossJob, leavesDust, lossCharts, periodOf } from '../../src/projections/loss.ts';
+import { checkedJob, type LossJob, learnedFrom, leavesDust, lossCharts, periodOf } from '../../src/projections/loss.ts';
 import { skinPeriods } from '../../src/projections/skins.ts';
 import { told } from '../../src/projections/told.ts';
 import { shelfOn } from '../../src/store/shelf.ts';
@@ -198,10 +198,24 @@ describe('loss over time', () => {
     expect(found.flows).toEqual([]);
   });
 
+  it('learns the same from what it remembers as from all other jobs counted anew', async () => {
+    const weighed = ['19.97', '19.98', '19.99', '19.96', '19.98', '19.97', '19.95', '19.99', '19.98'];
+    const jobs = await Promise.all(weighed.map(async (out) => asLoss((await polished(out)).job)));
+    const by = learnedFrom(jobs);
+    for (const { job, operation, family } of [...jobs, ...jobs]) {
+      const others = jobs.filter((one) => one.job !== job);
+      const own = by.rateOf(operation, family, job);
+      expect(own).toEqual(learnedFrom(others).rateOf(operation, family));
+      expect(own?.jobs).toBe(8);
+    }
+    const [one] = jobs;
+    expect(one && by.rateOf(one.operation, one.family, 'a job that is still open')?.jobs).toBe(9);
+  });
+
   it('counts a period by the level of its own verdict, on both sides', async () => {
     const one = await asLoss((await polished('19.98')).job);
     const jobs = Array.from({ length: 40 }, (_, i) => ({ ...one, atMs: i }));
-    const period = periodOf(jobs, 0, 20);
+    const period = periodOf(jobs, learnedFrom(jobs), 0, 20);
     expect(period).toMatchObject({ checked: 20, flagged: 0, standing: [] });
     expect(period.byChance).toBeCloseTo(20 * 0.002, 12);
   });

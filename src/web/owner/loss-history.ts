@@ -3,7 +3,16 @@ import { AsyncResource } from 'node:async_hooks';
 import type { Baselines } from '../../book/loss-charts.ts';
 import type { Balances } from '../../projections/balances.ts';
 import { reckonJob } from '../../projections/job-reckoning.ts';
-import { type CheckedJob, checkedJob, type LossChart, type LossJob, leavesDust, lossCharts } from '../../projections/loss.ts';
+import {
+  type CheckedJob,
+  checkedJob,
+  type Learned,
+  type LossChart,
+  type LossJob,
+  learnedFrom,
+  leavesDust,
+  lossCharts,
+} from '../../projections/loss.ts';
 import { told } from '../../projections/told.ts';
 import { entriesOfAll } from '../../queries/entries.ts';
 import { growing } from '../../queries/growing.ts';
@@ -22,15 +31,16 @@ interface Reckoned {
   readonly rows: Map<string, Row>;
   readonly due: Set<string>;
   changes: number;
-  points: Pick<LossHistory, 'jobs' | 'checked'> | null;
+  points: Pick<LossHistory, 'jobs' | 'checked' | 'learned'> | null;
   charts: { readonly by: string; readonly drawn: readonly LossChart[] } | null;
   isGoingOn: boolean;
 }
 export interface LossHistory {
-  /** Those whose work leaves dust: what the shop learns from. */
+  /** Those whose work leaves dust, and what the shop learned from them. */
   readonly jobs: readonly LossJob[];
   /** All that were checked by weight. */
   readonly checked: readonly CheckedJob[];
+  readonly learned: Learned;
   /** How many finished jobs are not among them yet. */
   readonly due: number;
   /** The charts over them, drawn once for as long as the jobs and the accepted baselines are the same. */
@@ -74,7 +84,8 @@ export async function lossHistory({ store }: Pick<Web, 'store'>): Promise<LossHi
 
 function pointsOf(rows: readonly Row[]): NonNullable<Reckoned['points']> {
   const checked = rows.flatMap((row) => row.checked ?? []);
-  return { checked, jobs: checked.filter(leavesDust) };
+  const jobs = checked.filter(leavesDust);
+  return { checked, jobs, learned: learnedFrom(jobs) };
 }
 
 /** Reads what is committed by now, outside of every page's own moment: an older one could miss what made a job due. */

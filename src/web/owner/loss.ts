@@ -41,8 +41,8 @@ export const loss: Resource = (web) => {
 async function weights(web: Web, c: Ctx): Promise<Response> {
   const policy = policyFor(c);
   const days = daysOf(web, c);
-  const { checked, due } = await lossHistory(web);
-  const period = periodOf(checked, ...rangeOf(days, policy));
+  const { checked, learned, due } = await lossHistory(web);
+  const period = periodOf(checked, learned, ...rangeOf(days, policy));
   const names = await namesFor(web, period.jobs);
   const rows = period.jobs.map((one) => ({
     ...{ job: one.job, bag: names(one.job), stands: one.stands },
