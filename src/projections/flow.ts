@@ -44,7 +44,8 @@ interface Moved {
   readonly from: string;
   readonly to: string;
   readonly fineNg: MassNg | null;
-  readonly worth: Worth;
+  /** Asked only of what flowed within the period. */
+  readonly worth: () => Worth;
 }
 type Flow = Extract<Fact, { fact: 'flow' }>;
 
@@ -86,8 +87,8 @@ function endsOf({ from, to }: Flow, pools: ReadonlySet<string>): Pick<Moved, 'fr
 
 function measured({ reading }: Flow, metal: string, { seq, atMs }: Told, worths: Worths): Pick<Moved, 'seq' | 'atMs' | 'fineNg' | 'worth'> {
   const ng = reading ? netNg(reading) : null;
-  if (!reading || ng === null) return { seq, atMs, fineNg: null, worth: { uRandomG: 0, factors: [] } };
-  return { seq, atMs, fineNg: fineOf(metal, ng), worth: inFine(metal, worths(reading, atMs)) };
+  if (!reading || ng === null) return { seq, atMs, fineNg: null, worth: () => ({ uRandomG: 0, factors: [] }) };
+  return { seq, atMs, fineNg: fineOf(metal, ng), worth: () => inFine(metal, worths(reading, atMs)) };
 }
 
 /** What a weighing of a metal is worth in fine grams; the fineness is taken as marked. */
@@ -98,7 +99,12 @@ export function inFine(metal: string, { uRandomG, factors }: Worth): Worth {
 
 function together(moved: readonly Moved[]): readonly FineFlow[] {
   const groups = new Map<string, Moved[]>();
-  for (const one of moved) groups.set(`${one.from}|${one.to}`, [...(groups.get(`${one.from}|${one.to}`) ?? []), one]);
+  for (const one of moved) {
+    const ends = `${one.from}|${one.to}`;
+    const own = groups.get(ends);
+    if (own) own.push(one);
+    else groups.set(ends, [one]);
+  }
   return [...groups.values()].flatMap((own): FineFlow[] => {
     const [first] = own;
     if (!first) return [];
@@ -107,7 +113,7 @@ function together(moved: readonly Moved[]): readonly FineFlow[] {
       {
         ...{ from: first.from, to: first.to, basis: 'weighed' },
         fineNg: massNg(weighed.reduce((sum, { fineNg }) => sum + (fineNg ?? 0), 0)),
-        uG: uOfSum(weighed.map(({ worth }) => ({ sign: 1, worth }))),
+        uG: uOfSum(weighed.map(({ worth }) => ({ sign: 1, worth: worth() }))),
         seqs: own.map(({ seq }) => seq),
         unweighed: own.length - weighed.length,
       },

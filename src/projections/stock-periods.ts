@@ -24,8 +24,8 @@ export interface StockBalance extends Pick<MaterialBalance, 'alarms'> {
 }
 interface Building {
   readonly from: At;
-  readonly terms: Terms;
-  readonly unweighed: number;
+  readonly terms: Terms[number][];
+  unweighed: number;
 }
 
 /** All periods that ended before `toMs`; `stocks` gives each its metal code. */
@@ -52,8 +52,8 @@ export function stockBalance(
         for (const [stock, sign] of [[one.to, 1] as const, [one.from, -1] as const]) {
           const was = open.get(stock);
           const weighed = was && weigh(stock, one.reading);
-          if (was)
-            open.set(stock, weighed ? { ...was, terms: [...was.terms, { ...weighed, sign }] } : { ...was, unweighed: was.unweighed + 1 });
+          if (weighed) was.terms.push({ ...weighed, sign });
+          else if (was) was.unweighed += 1;
         }
       }
     }

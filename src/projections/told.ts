@@ -15,10 +15,21 @@ export interface Told {
  * The entries of a history in seq order, read as corrected, in the order (occurredAt, seq). Where nobody stated when it happened the entry
  * follows those written before it: a clock that was set back puts no weighing before the work it came after.
  */
-export function told(kept: readonly Kept[]): readonly Told[] {
+export const told = (kept: readonly Kept[]): readonly Told[] => toldOn(NOTHING_TOLD, kept).entries;
+
+/** A history told so far: its entries in order, where each stands, and the latest moment that nobody stated. */
+export interface Telling {
+  readonly entries: readonly Told[];
+  readonly placed: readonly { readonly placeMs: number; readonly one: Told }[];
+  readonly clockMs: number;
+}
+export const NOTHING_TOLD: Telling = { entries: [], placed: [], clockMs: 0 };
+
+/** A history with the entries that were written after it; none of them corrects an entry before. */
+export function toldOn(before: Telling, kept: readonly Kept[]): Telling {
   const corrections = correctionsIn(kept);
-  let clockMs = 0;
-  const placed = kept.map(({ seq, hash, leaf }) => {
+  let { clockMs } = before;
+  const fresh = kept.map(({ seq, hash, leaf }) => {
     const patches = corrections.get(hash);
     const atMs = Number(patches?.get('occurredAt') ?? leaf.occurredAt);
     const isStated = atMs !== leaf.at;
@@ -26,5 +37,6 @@ export function told(kept: readonly Kept[]): readonly Told[] {
     const one: Told = { seq, atMs, facts: factsOf(leaf, patches), streams: leaf.links.map(({ s }) => s) };
     return { placeMs: isStated ? atMs : clockMs, one };
   });
-  return placed.sort((a, b) => a.placeMs - b.placeMs || a.one.seq - b.one.seq).map(({ one }) => one);
+  const placed = [...before.placed, ...fresh].sort((a, b) => a.placeMs - b.placeMs || a.one.seq - b.one.seq);
+  return { entries: placed.map(({ one }) => one), placed, clockMs };
 }

@@ -56,13 +56,20 @@ export const OF_STREAMS = statement(['streams'], ({ streams }) =>
     .where(and(eq(entryLink.stream, sql`wanted.value`), eq(entry.seq, entryLink.seq)))
     .orderBy(asc(entry.seq)),
 );
-export const OF_POOLS = statement([], () =>
+export const OF_POOLS_FROM = statement(['from'], ({ from }) =>
   rows
     .selectDistinct(LEAF)
     .from(thing)
     .crossJoin(entryLink)
     .crossJoin(entry)
-    .where(and(inArray(thing.kind, ['lot', 'stock', 'skin']), eq(entryLink.stream, thing.id), eq(entry.seq, entryLink.seq)))
+    .where(
+      and(
+        inArray(thing.kind, ['lot', 'stock', 'skin']),
+        eq(entryLink.stream, thing.id),
+        gte(entryLink.seq, from),
+        eq(entry.seq, entryLink.seq),
+      ),
+    )
     .orderBy(asc(entry.seq)),
 );
 export const NAMING_BACK = statement(['text', 'from', 'to', 'limit'], ({ text, from, to, limit }) =>
@@ -105,8 +112,9 @@ export async function entriesOfAll(store: Opening, streams: readonly string[]): 
   return byStream;
 }
 
-/** The entries of all lots, stocks and skins, in order. */
-export const entriesOfPools = async (store: Opening): Promise<readonly Kept[]> => opened(store, await OF_POOLS(store, {}));
+/** The entries of all lots, stocks and skins from number `from` on, in order. */
+export const entriesOfPools = async (store: Opening, from: number): Promise<readonly Kept[]> =>
+  opened(store, await OF_POOLS_FROM(store, { from }));
 
 /** The newest entries from number `from` up to `to` whose leaf holds this name. */
 export const entriesNaming = async (store: Opening, name: string, [from, to]: readonly [number, number], limit: number) =>

@@ -8,8 +8,7 @@ import { DUST, type FineFlow, GONE, JOBS, SUPPLIERS, shopFlow } from '../../proj
 import type { LossJob } from '../../projections/loss.ts';
 import { type SkinPeriod, skinPeriods } from '../../projections/skins.ts';
 import { stockBalance } from '../../projections/stock-periods.ts';
-import { type Told, told } from '../../projections/told.ts';
-import { entriesOfPools } from '../../queries/entries.ts';
+import type { Told } from '../../projections/told.ts';
 import { ownerJob } from '../../reckoning/words.ts';
 import { civilDateOf, formatCivilDate, instant } from '../../units/dates.ts';
 import { formatMassWithUnit, massNg } from '../../units/mass.ts';
@@ -19,6 +18,7 @@ import { wordsFor } from '../job/words.ts';
 import { type Env, type Policy, policyFor, type Resource, thingsOf, type Web } from '../session/context.ts';
 import { lossHistory } from './loss-history.ts';
 import { daysOf, rangeOf } from './period.ts';
+import { poolStory } from './pool-story.ts';
 import { balanceShown } from './stock-words.ts';
 
 const METALS: readonly MetalFamily[] = ['gold', 'silver', 'platinum', 'palladium'];
@@ -27,7 +27,7 @@ export const flow: Resource = (web) => {
   const app = new Hono<Env>();
   app.get('/flow', async (c) => {
     const policy = policyFor(c);
-    const entries = told(await entriesOfPools(web.store));
+    const { entries } = await poolStory(web.store);
     const { balances } = await balanceStory(web.store);
     const { jobs } = await lossHistory(web);
     const [stocks, skins, lots] = await Promise.all([thingsOf(web, 'stock'), thingsOf(web, 'skin'), thingsOf(web, 'lot')]);
