@@ -31,7 +31,7 @@ interface Reckoned {
   readonly rows: Map<string, Row>;
   readonly due: Set<string>;
   changes: number;
-  points: Pick<LossHistory, 'jobs' | 'checked' | 'learned'> | null;
+  points: Pick<LossHistory, 'jobs' | 'checked' | 'learned' | 'due'> | null;
   charts: { readonly by: string; readonly drawn: readonly LossChart[] } | null;
   isGoingOn: boolean;
 }
@@ -53,10 +53,16 @@ const CHUNK = 10;
 /** So few between two turns that no page waits long beside it. */
 const STEP = 2;
 
+/** Jobs fall due: what is told next says how many. */
+function fallDue(known: Reckoned, jobs: readonly string[]): void {
+  for (const job of jobs) known.due.add(job);
+  if (jobs.length > 0) known.points = null;
+}
+
 const reckoned = growing<Reckoned>(
   () => ({ rows: new Map(), due: new Set(), changes: 0, points: null, charts: null, isGoingOn: false }),
   async (store, known, from) => {
-    for (const job of from === 0 ? await finishedJobs(store) : await finishedSince(store, from)) known.due.add(job);
+    fallDue(known, from === 0 ? await finishedJobs(store) : await finishedSince(store, from));
     return known;
   },
 );
@@ -66,12 +72,20 @@ export async function lossHistory({ store }: Pick<Web, 'store'>): Promise<LossHi
   const known = await reckoned(store);
   const { balances, changes } = await balanceStory(store);
   const changedMs = Math.min(...changes.slice(known.changes));
-  if (known.changes < changes.length) for (const [job, { lastMs }] of known.rows) if (lastMs >= changedMs) known.due.add(job);
+  if (known.changes < changes.length)
+    fallDue(
+      known,
+      [...known.rows].flatMap(([job, { lastMs }]) => (lastMs >= changedMs ? [job] : [])),
+    );
   known.changes = changes.length;
   const isWaiting = known.due.size <= AT_ONCE || known.rows.size === 0;
-  for (let done = 0; isWaiting && done < AT_ONCE && known.due.size > 0; done += CHUNK) await reckonSome(store, known, balances, CHUNK);
+  for (let done = 0; isWaiting && done < AT_ONCE && known.due.size > 0; done += CHUNK) {
+    await reckonSome(store, known, balances, CHUNK);
+    known.points = null;
+  }
   if (known.due.size > 0 && !known.isGoingOn) goOn(store, known);
-  const points = known.points ?? pointsOf([...known.rows.values()]);
+  if (known.points === null) known.charts = null;
+  const points = known.points ?? pointsOf(known);
   known.points = points;
   const charts = (baselines: Baselines) => {
     const by = JSON.stringify([...baselines]);
@@ -79,13 +93,13 @@ export async function lossHistory({ store }: Pick<Web, 'store'>): Promise<LossHi
     if (known.points === points) known.charts = { by, drawn };
     return drawn;
   };
-  return { ...points, due: known.due.size, charts };
+  return { ...points, charts };
 }
 
-function pointsOf(rows: readonly Row[]): NonNullable<Reckoned['points']> {
-  const checked = rows.flatMap((row) => row.checked ?? []);
+function pointsOf({ rows, due }: Reckoned): NonNullable<Reckoned['points']> {
+  const checked = [...rows.values()].flatMap((row) => row.checked ?? []);
   const jobs = checked.filter(leavesDust);
-  return { checked, jobs, learned: learnedFrom(jobs) };
+  return { checked, jobs, learned: learnedFrom(jobs), due: due.size };
 }
 
 /** Reads what is committed by now, outside of every page's own moment: an older one could miss what made a job due. */
@@ -103,10 +117,9 @@ const reckonSome = AsyncResource.bind(async (store: Web['store'], known: Reckone
     const lastMs = Math.max(...entries.map(({ atMs }) => atMs));
     known.rows.set(job, { lastMs, checked: checkedJob(job, reckonJob(kept, { balances, size: 0 }), entries) });
   }
-  known.points = null;
-  known.charts = null;
 });
 
+/** Goes on with what is due; what pages show and say to be missing stays as it was until all of it is there, since each new point teaches anew. */
 const goOn = AsyncResource.bind(async (store: Web['store'], known: Reckoned): Promise<void> => {
   known.isGoingOn = true;
   try {
@@ -115,5 +128,6 @@ const goOn = AsyncResource.bind(async (store: Web['store'], known: Reckoned): Pr
     // What is due stays due: the next page that asks goes on, and says so until then.
   } finally {
     known.isGoingOn = false;
+    known.points = null;
   }
 });
