@@ -39,6 +39,7 @@ interface Served {
 async function visit(shop: BenchShop, size: number): Promise<Served> {
   const pages = await pagesOf(shop);
   const served = await serve(shop);
+  say(`${size}: every finished job reckoned ${(await served.settled()).toFixed(1)} s after the start`);
   const times: Record<string, number[]> = {};
   for (const [name, paths] of Object.entries(pages)) {
     const of: number[] = [];

@@ -16,6 +16,8 @@ export interface Served {
   readonly startS: number;
   /** One page, read to its end; answers milliseconds, and throws unless it was served. */
   ask(path: string): Promise<number>;
+  /** Seconds until every finished job is reckoned, as it is after a start. */
+  settled(): Promise<number>;
   /** Resident memory now, in MB of 10^6 bytes. */
   memoryMb(): number;
   stop(): Promise<void>;
@@ -50,6 +52,15 @@ export async function serve({ dir, owner }: BenchShop): Promise<Served> {
         await answer.arrayBuffer();
         if (answer.status !== 200) throw new Error(`${path} answered ${answer.status}`);
       }),
+    async settled() {
+      const since = performance.now();
+      const due = async () => {
+        const answer = await fetch(`${url}/loss`, { headers: { cookie, accept: 'application/json' } });
+        return ((await answer.json()) as { readonly due: number }).due;
+      };
+      while ((await due()) > 0) await new Promise((resolve) => setTimeout(resolve, 250));
+      return (performance.now() - since) / 1000;
+    },
     memoryMb: () => (Number(/VmRSS:\s+(\d+)/.exec(readFileSync(`/proc/${child.pid}/status`, 'utf8'))?.[1]) * 1024) / 1e6,
     async stop() {
       child.kill('SIGTERM');

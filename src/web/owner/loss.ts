@@ -32,7 +32,7 @@ export const loss: Resource = (web) => {
     );
     const charts = drawn.map((chart) => shownChart(chart, names, policy));
     const note = `The ${jobs.length} finished jobs of work that leaves dust, checked by weight. Filings that were weighed are not loss.${stillDue(due)}`;
-    return respond(c, { title: 'Loss', current: '/owner', json: { note, charts }, body: LossView({ charts, note }) });
+    return respond(c, { title: 'Loss', current: '/owner', json: { due, note, charts }, body: LossView({ charts, note }) });
   });
   app.get('/owner/weights', (c) => weights(web, c));
   return app;
