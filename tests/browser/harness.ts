@@ -3,7 +3,7 @@ import { mkdtempSync, rmSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { AxeBuilder } from '@axe-core/playwright';
-import { type Browser, chromium, type Locator, type Page } from 'playwright-core';
+import { type Browser, chromium, type Locator, type Page, type Response } from 'playwright-core';
 import { serving } from '../program.ts';
 import { browserProgram } from './chromium.ts';
 
@@ -114,7 +114,8 @@ async function visit(browser: Browser, url: string, { scripts = true, width = 39
     page,
     counted,
     async open(path) {
-      await page.goto(path);
+      // What was sent a moment ago may still be leading elsewhere: it gives the opening up, or the opening it.
+      await page.goto(path).catch((error: unknown) => (/ERR_ABORTED/.test(String(error)) ? page.goto(path) : Promise.reject(error)));
     },
     async tap(words, within) {
       counted.taps++;
@@ -141,6 +142,13 @@ async function visit(browser: Browser, url: string, { scripts = true, width = 39
     },
     close: () => context.close(),
   };
+}
+
+/** Waits until the page that an answer sends one to has been drawn: a page opened before that would be given up for it. */
+export async function landed(page: Page, answer: Response): Promise<void> {
+  const { 'hx-redirect': there, location } = answer.headers();
+  const to = there ?? location;
+  if (to !== undefined) await page.waitForURL(new URL(to, page.url()).href);
 }
 
 /** An input by the words of its label; what stands after them in small print ("if any") is not part of them. */

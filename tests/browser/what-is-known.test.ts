@@ -1,6 +1,6 @@
 // What is said while the piece is in the hand is what is known: five ways a weight goes wrong or open at a bench, each walked to its sentence.
 import { afterAll, beforeAll, describe, expect, test } from 'vitest';
-import { type House, openHouse, type Screen, type Visit } from './harness.ts';
+import { type House, landed, openHouse, type Screen, type Visit } from './harness.ts';
 
 let house: House;
 beforeAll(async () => {
@@ -32,8 +32,7 @@ async function fill({ page }: Visit, path: string, said: Readonly<Record<string,
   }
   const answered = page.waitForResponse((answer) => answer.request().method() === 'POST' && answer.url().endsWith(path));
   await page.locator('main form.sheet .act button').first().click();
-  await answered;
-  await page.waitForLoadState();
+  await landed(page, await answered);
 }
 
 /** A ring over the counter by the short ticket; answers the address of its job. */
