@@ -167,8 +167,11 @@ export function ownerSettlement(
 }
 
 /** The owner's line on a period. */
-export const ownerPeriod = ({ checked, byChance, flagged }: PeriodCount): string =>
-  `${checked} checked; chance alone would make at most about ${byChance < 10 ? byChance.toFixed(1) : Math.round(byChance)} of them not agree; ${flagged} did not.`;
+export const ownerPeriod = ({ checked, byChance, flagged }: PeriodCount): string => {
+  const atMost = byChance < 10 ? byChance.toFixed(1) : String(Math.round(byChance));
+  const few = atMost === '0.0' ? 'almost none' : `at most about ${atMost}`;
+  return `${checked} checked; chance alone would make ${few} of them not agree; ${flagged} did not.`;
+};
 
 /** The owner's sentence on a chart that has given a signal; never shown with a person's name. */
 export const ownerTrend = (where: string, since: string, size: number, runLength: number): string =>

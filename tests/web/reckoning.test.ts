@@ -122,7 +122,7 @@ describe('the weights of a period', () => {
   it('say how many were checked, how many chance alone would show, and how many did', async () => {
     for (const out of ['19.98', '20.00', '18.00']) await ring(out);
     const page = await text('/owner/weights?from=2026-12-01&to=2026-12-01');
-    expect(page).toMatch(/3 checked; chance alone would make at most about 0\.0 of them not agree; 1 did not\./);
+    expect(page).toMatch(/3 checked; chance alone would make almost none of them not agree; 1 did not\./);
     expect(page).toContain('1 of them stands out even so');
     expect(await text('/owner/weights?from=2026-11-01&to=2026-11-30')).toContain('No finished job of these days was checked by weight.');
   });
