@@ -35,6 +35,7 @@ import { health } from './web/session/health.ts';
 import { oneMoment } from './web/session/moment.ts';
 import { remembered } from './web/session/remembered.ts';
 import { signIn } from './web/session/sign-in.ts';
+import { standing } from './web/session/standing.ts';
 import { noSuchPage, trouble } from './web/session/trouble.ts';
 import { devices } from './web/setup/devices.ts';
 import { firstRun } from './web/setup/first-run.ts';
@@ -78,7 +79,7 @@ const RESOURCES = [
 /** Puts the resources together behind headers, origin check and route table. */
 export function createApp(web: Web, onBug: (error: unknown, path: string) => void = () => undefined): App {
   const app = new Hono<Env>();
-  app.use('*', compress(), headers, knownHost(web), sameOrigin(web), oneMoment(web), gate(web), remembered(web));
+  app.use('*', compress(), headers, standing(web), knownHost(web), sameOrigin(web), oneMoment(web), gate(web), remembered(web));
   for (const resource of RESOURCES) app.route('/', resource(web));
   app.notFound(noSuchPage);
   app.onError((error, c) => {

@@ -8,6 +8,8 @@ export interface LayoutProps {
   readonly shop: string | null;
   /** Forms the person began and has not written. */
   readonly drafts: number;
+  /** How the program stands where that is not well, in sentences. */
+  readonly standing: readonly string[];
   /** Only <main> and the title, for htmx. */
   readonly fragment: boolean;
   readonly children?: Child;
@@ -25,7 +27,7 @@ const PLACES = [
   ['/setup', 'Setup'],
 ] as const;
 
-export function Layout({ title, current, person, shop, drafts, fragment, children }: LayoutProps) {
+export function Layout({ title, current, person, shop, drafts, standing, fragment, children }: LayoutProps) {
   const full = `${title} · Lemel`;
   const main = (
     <main id="main" tabindex={-1}>
@@ -62,6 +64,9 @@ export function Layout({ title, current, person, shop, drafts, fragment, childre
         </a>
         {person && <TopBar current={current} person={person} shop={shop} drafts={drafts} />}
         <div id="alert" role="alert" hidden />
+        {standing.map((sentence) => (
+          <p class="standing">{sentence}</p>
+        ))}
         {main}
       </body>
     </html>

@@ -15,12 +15,10 @@ export interface Heap {
 }
 
 interface Props {
-  /** Why nothing may be written, as a sentence. */
-  readonly readOnly: string | null;
   readonly heaps: readonly Heap[];
 }
 
-export function OwnerView({ readOnly, heaps }: Props) {
+export function OwnerView({ heaps }: Props) {
   return (
     <>
       <section class="head">
@@ -30,15 +28,8 @@ export function OwnerView({ readOnly, heaps }: Props) {
           <a href="/owner/weights">Weights of a period</a>
           <a href="/flow">Metal through the shop</a>
         </p>
-        {heaps.length === 0 && readOnly === null && <p class="sentence">Nothing to decide today.</p>}
+        {heaps.length === 0 && <p class="sentence">Nothing to decide today.</p>}
       </section>
-      {readOnly !== null && (
-        <section class="summary">
-          <h2>The ledger is read only</h2>
-          <p>{readOnly}</p>
-          <a href="/trail">Check the log</a>
-        </section>
-      )}
       {heaps.map(({ title, rows }) => (
         <section class="block">
           <h2>

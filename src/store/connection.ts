@@ -61,6 +61,24 @@ export const connect: Connect = (path) => {
   };
 };
 
+/**
+ * Whether anybody has the file open, in this process or another: whoever does holds a shared lock on it for as long as that (sqlite.org/wal.html).
+ * Nothing is prepared, for what was prepared keeps a connection's locks until its memory is collected.
+ */
+export function isOpenElsewhere(path: string): boolean {
+  const pool = new ConnectionPool(path, { timeout: ENGINE_WAITS_MS }, 1);
+  const db = opened(pool);
+  try {
+    db.exec('PRAGMA locking_mode = EXCLUSIVE; BEGIN IMMEDIATE; ROLLBACK');
+    return false;
+  } catch (error) {
+    return /BUSY|LOCKED/.test(codeOf(error));
+  } finally {
+    pool.release(db);
+    pool.close();
+  }
+}
+
 /** The engine takes a missing value for NULL. */
 function bound(args: readonly Value[]): readonly Value[] {
   if (args.includes(undefined as never)) throw new TypeError('a value of a statement is missing');

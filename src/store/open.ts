@@ -81,7 +81,7 @@ export async function openStore(deps: StoreDeps): Promise<Store> {
   const { dir } = deps;
   if (deps.existing) askForLedger(dir);
   mkdirSync(dir, { recursive: true, mode: 0o700 });
-  const lock = takeLock(join(dir, 'lock.db'));
+  const lock = takeLock(dir);
   const opened: SqliteFile[] = [];
   const letGo = async () => {
     for (const one of opened) await one.close();
@@ -196,7 +196,7 @@ const SLACK_MS = 60_000;
 const writtenLater = (at: Instant) =>
   `The newest entry was written on ${new Date(at).toISOString().slice(0, 10)}, a day and time that this machine’s clock has not reached: the clock is behind now, or was ahead then. Set it right before anything is written.`;
 const LOCK_LOST =
-  'lock.db was deleted or replaced while the program runs, so another may be writing. Stop every Lemel on these data, then start one.';
+  'lock.db was deleted or replaced while the program runs, so nothing is written any more. Stop every Lemel on these data, then start one.';
 
 const isSame = (kept: Kept, signed: Kept | null): boolean => signed !== null && Buffer.compare(kept.signature, signed.signature) === 0;
 

@@ -193,10 +193,10 @@ const FILES: Readonly<Record<string, readonly [change: (dir: string) => unknown,
 
 describe('a file of a data directory', () => {
   it.each(Object.entries(FILES))('%s', async (_what, [change, start, check]) => {
-    const dir = good.copy();
-    await change(dir);
-    expect(await seenIn(dir)).toMatch(typeof check === 'string' ? new RegExp(`^${check}$`) : check);
-    expect(await startOf(dir)).toMatch(typeof start === 'string' ? new RegExp(`^${start}$`) : start);
+    const [checked, started] = [good.copy(), good.copy()];
+    for (const dir of [checked, started]) await change(dir);
+    expect(await seenIn(checked)).toMatch(typeof check === 'string' ? new RegExp(`^${check}$`) : check);
+    expect(await startOf(started)).toMatch(typeof start === 'string' ? new RegExp(`^${start}$`) : start);
   });
 
   it('that is a photograph: another in its place is seen, one that is gone is told', async () => {

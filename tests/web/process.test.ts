@@ -125,6 +125,28 @@ describe('a start', () => {
     expect(second.said()).toContain('Another Lemel is running on these data');
   });
 
+  it('of a second program is refused though the lock was deleted, until the first has ended', async () => {
+    const dir = newFolder();
+    const first = await serve(dir);
+    await firstRun(first);
+    const cookie = await signIn(first.url);
+    for (const _again of [1, 2]) {
+      rmSync(join(dir, 'lock.db'), { force: true });
+      const second = start({ dir, port: await freePort() });
+      expect(await second.ended).toBe(1);
+      expect(second.said()).toContain('another program has ledger.db open');
+    }
+    for (const path of ['/', '/bench', '/setup', '/sign-in']) {
+      const page = await (await fetch(first.url + path, { headers: { cookie } })).text();
+      expect([path, page]).toEqual([path, expect.stringContaining('lock.db was deleted')]);
+    }
+    first.child.kill('SIGKILL');
+    await first.ended;
+    const after = await serve(dir);
+    const form = await placeForm(after.url, await signIn(after.url), 'Tray');
+    expect((await post(after.url, '/write/place_named', form, await signIn(after.url))).status).toBe(303);
+  });
+
   it('on a port in use is refused with a sentence', async () => {
     const { url } = await serve(newFolder());
     const second = start({ dir: newFolder(), port: Number(new URL(url).port) });

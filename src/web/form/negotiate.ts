@@ -27,6 +27,7 @@ export async function respond(c: Ctx, { title, current, body, json, status = 200
     person: signedIn,
     shop: c.get('policy')?.name ?? null,
     drafts: c.get('drafts') ?? 0,
+    standing: (await c.get('standing')?.()) ?? [],
     fragment: wantsFragment(c),
     children: body,
   });

@@ -35,8 +35,7 @@ export const owner: Resource = (web) => {
       heap('Promised, and late', ({ late, promised }) => (late ? `Promised for ${promised}.` : null)),
       heap('Finished, and not collected', (row) => notCollected(row, today)),
     ].filter(({ rows: some }) => some.length > 0);
-    const { readOnly } = web.store;
-    return respond(c, { title: 'For the owner', current: '/owner', json: { readOnly, heaps }, body: OwnerView({ readOnly, heaps }) });
+    return respond(c, { title: 'For the owner', current: '/owner', json: { heaps }, body: OwnerView({ heaps }) });
   });
   return app;
 };

@@ -60,6 +60,8 @@ export interface Env {
     readonly device: string | null;
     /** How many forms the person began and has not written. */
     readonly drafts: number;
+    /** Why nothing is written, or soon will not be, in sentences. */
+    readonly standing: () => Promise<readonly string[]>;
   };
 }
 export type App = Hono<Env>;

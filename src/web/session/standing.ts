@@ -1,0 +1,27 @@
+// How the program stands, in sentences: why nothing is written, what will soon stop it, what to look at. Every page and /readyz say the same.
+import { statfs } from 'node:fs/promises';
+import type { MiddlewareHandler } from 'hono';
+import type { Env, Web } from './context.ts';
+
+/** Below this nothing that matters is begun any more: a photograph, a batch and its write-ahead log need room together. */
+const ROOM_BYTES = 32 * 1024 * 1024;
+
+/** What keeps it from writing, now or soon; none where all is well. */
+export async function troubles({ store }: Web): Promise<readonly string[]> {
+  const { readOnly } = store;
+  const waits = store.memoryWaits();
+  const { bavail, bsize } = await statfs(store.dir);
+  return [
+    ...(readOnly === null ? [] : [`Nothing is written now. ${readOnly}`]),
+    ...(waits === null ? [] : [`checkpoints.log cannot be written (${waits}). Free some space.`]),
+    ...(bavail * bsize < ROOM_BYTES ? ['The disk is full, or nearly so. Free some space.'] : []),
+  ];
+}
+
+/** Lets every page say how the program stands when it is made, after whoever asked was heard. */
+export function standing(web: Web): MiddlewareHandler<Env> {
+  return async function sayHowItStands(c, next) {
+    c.set('standing', () => troubles(web));
+    return next();
+  };
+}
