@@ -1,27 +1,45 @@
 // The one sentence of a hand-back: what was read as it came in, what was read last, and how much more or less that is.
-import { isWet } from '../book/work.ts';
-import { correctionsIn, factsOf } from '../ledger/corrections.ts';
+
 import type { Kept } from '../ledger/leaf.ts';
+import { isNoWeight, WORKED } from '../projections/history.ts';
+import { type Told, told } from '../projections/told.ts';
 import { decimalsOfStep, formatMassWithUnit, massNg } from '../units/mass.ts';
 import { netNg, type Reading } from '../weighing/reading.ts';
 
-/** "4.12 g in, 4.29 g out, 0.17 g more."; says so where it was not weighed dry both times. Why it is more or less is not known from the two. */
-export function inAndOut(kept: readonly Kept[], piece: string): string {
-  const corrections = correctionsIn(kept);
-  const readings = kept
-    .flatMap(({ leaf, hash }) => factsOf(leaf, corrections.get(hash)))
-    .flatMap((one) => (one.fact === 'reading' && one.of === piece && isFit(one) ? [one.reading] : []));
-  const [came] = readings;
-  const last = readings.at(-1);
-  const [inNg, outNg] = [came && netNg(came), last && netNg(last)];
-  if (!came || !last || came === last || inNg == null || outNg == null) return 'It was not weighed dry both in and out.';
-  const words = (ng: number) => formatMassWithUnit(massNg(Math.abs(ng)), came.unit, decimalsOf(came));
+interface Read {
+  readonly reading: Reading;
+  readonly state: string;
+  readonly atMs: number;
+  /** Something went into the piece or out of it after. */
+  readonly isPassed: boolean;
+}
+const DONE: readonly string[] = ['finished', 'returned'];
+
+/** "4.12 g in, 4.29 g out, 0.17 g more."; a weight that was not read dry, before the work or on the way is no weight out, and is said as what it was. Why it is more or less is not known from the two. */
+export function inAndOut(kept: readonly Kept[], piece: string, dayOf: (atMs: number) => string): string {
+  const readings = readingsOf(told(kept), piece);
+  const dry = readings.filter(({ reading, state }) => !isNoWeight(reading, state));
+  const [came] = dry;
+  const last = dry.at(-1);
+  if (!came || !last || WORKED.includes(came.state) || !WORKED.includes(last.state)) return 'It was not weighed dry both in and out.';
+  const words = (ng: number) => formatMassWithUnit(massNg(Math.abs(ng)), came.reading.unit, decimalsOf(came.reading));
+  const [inNg, outNg] = [netNg(came.reading) ?? 0, netNg(last.reading) ?? 0];
+  if (last !== readings.at(-1) || last.isPassed || !DONE.includes(last.state))
+    return `${words(inNg)} in; it was not weighed dry on its way out. Weighed last, ${last.state}, on ${dayOf(last.atMs)}: ${words(outNg)}.`;
   const change = outNg - inNg;
   const said = change === 0 ? 'the same as far as the balance can tell' : `${words(change)} ${change > 0 ? 'more' : 'less'}`;
   return `${words(inNg)} in, ${words(outNg)} out, ${said}.`;
 }
 
-/** As it was received it is told as it was read; anything later only where it was dry. */
-const isFit = ({ state, reading }: { readonly state: string; readonly reading: Reading }) =>
-  state === 'as received' || !isWet(state, reading);
+function readingsOf(entries: readonly Told[], piece: string): readonly Read[] {
+  const seen = entries.flatMap(({ atMs, facts }) => facts.map((one) => ({ atMs, one })));
+  return seen.flatMap(({ atMs, one }, at): Read[] => {
+    if (one.fact !== 'reading' || one.of !== piece) return [];
+    const isPassed = seen
+      .slice(at + 1)
+      .some(({ one: next }) => next.fact === 'flow' && (next.to === piece || (next.from === piece && next.to !== 'outside')));
+    return [{ reading: one.reading, state: one.state, atMs, isPassed }];
+  });
+}
+
 const decimalsOf = ({ stepNg, unit }: Reading): number => decimalsOfStep(stepNg ?? massNg(10_000_000), unit);

@@ -6,10 +6,10 @@ import { holderOf, type Thing } from '../ledger/thing.ts';
 import { type Grounds, reckonJob } from '../projections/job-reckoning.ts';
 import { stonesOf } from '../projections/job-stones.ts';
 import { photosIn } from '../projections/photos.ts';
-import { formatInstant, type Instant, instant } from '../units/dates.ts';
+import { dayIn, formatInstant, type Instant, instant } from '../units/dates.ts';
 import { type SlipWords, slipWords } from './slip-words.ts';
 import { type Moment, timelineOf } from './timeline.ts';
-import { type Letter, letterOf, type Standing } from './words.ts';
+import { type Letter, letterOf } from './words.ts';
 
 /** What is known of a job: its things, the job among them, and its entries in order. */
 export interface JobKnown {
@@ -96,7 +96,7 @@ export function jobTold(known: JobKnown, grounds: Grounds, roleOf: (person: stri
     ),
     issued: day(now),
     entries: kept.length,
-    letter: inWords(letterOf(kept, reckonJob(kept, grounds), stones, standingOf(things))),
+    letter: inWords(letterOf(kept, reckonJob(kept, grounds), stones, { isHere: isAllHere(things), dayOf: dayIn(shop.zone) })),
     photos: photosIn(kept)
       .filter(({ forCustomer }) => forCustomer)
       .map(({ hash, atMs, shows }) => ({ hash, shows, at: day(atMs) })),
@@ -108,12 +108,13 @@ export function jobTold(known: JobKnown, grounds: Grounds, roleOf: (person: stri
   };
 }
 
-function standingOf(things: readonly Thing[]): Standing {
+/** Nothing of it is with somebody outside. */
+function isAllHere(things: readonly Thing[]): boolean {
   const job = things.find(({ kind }) => kind === 'job');
   const away = things.filter(
     (thing) => ['piece', 'stone', 'packet'].includes(thing.kind) && !thing.gone && holderOf(thing, job) === 'outside',
   );
-  return { isHere: away.length === 0 };
+  return away.length === 0;
 }
 
 /** The same for a screen turned to the customer: what does not agree is being looked into, and is not said over the counter by a screen. */

@@ -12,7 +12,7 @@ import { formatMoney, type Money } from '../units/money.ts';
 import { type Reading, readingWords } from '../weighing/reading.ts';
 
 export interface SlipPiece {
-  /** What it is, its metal and its stones; nothing of stones where there are none. */
+  /** What it is, its metal, and its stones as they were counted. */
   readonly what: string;
   readonly weight: string;
   readonly condition: string | null;
@@ -54,9 +54,9 @@ export function slipWords(kept: readonly Kept[]): SlipWords {
 
 function pieceOf({ kind, description, parts, stones, weight, condition }: Values, isDeclined: boolean): SlipPiece {
   const metals = [...new Set((parts as readonly { readonly metal: MetalCode }[]).map(({ metal }) => METAL_WORDS[metal]))].join(', ');
-  const counted = Number(stones) > 0 ? `, ${stonesWords(Number(stones))}` : '';
+  const counted = Number(stones) > 0 ? stonesWords(Number(stones)) : 'no stones';
   return {
-    what: `${capital(pieceName(kind as keyof typeof PIECE_KINDS, String(description)))}, ${metals}${counted}`,
+    what: `${capital(pieceName(kind as keyof typeof PIECE_KINDS, String(description)))}, ${metals}, ${counted}`,
     weight: weight ? readingWords(weight as Reading) : isDeclined ? 'not weighed, as agreed' : 'not weighed',
     condition: condition === undefined ? null : typed(String(condition)),
   };

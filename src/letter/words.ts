@@ -16,7 +16,7 @@ import { customerJob, type JobMasses } from '../reckoning/words.ts';
 import { type MassNg, massNg } from '../units/mass.ts';
 import { toStep } from '../units/rounded.ts';
 import { caratWords, netNg, readingWords } from '../weighing/reading.ts';
-import { type LastRead, stoneSentence, sum, weightSentence } from './sentences.ts';
+import { stoneSentence, sum, weightSentence } from './sentences.ts';
 
 export interface LetterStone {
   readonly seat: string;
@@ -53,6 +53,8 @@ export interface Letter {
 export interface Standing {
   /** All that came in is here or has gone home: nothing is with somebody outside. */
   readonly isHere: boolean;
+  /** The day of a moment, in the shop's own time. */
+  readonly dayOf: (atMs: number) => string;
 }
 
 /** The letter of a job as its entries stand; what somebody typed is marked, so that the words of the country leave it alone. */
@@ -61,15 +63,13 @@ export function letterOf(kept: readonly Kept[], reckoned: JobReckoning, stones: 
   const of = (...types: EntryName[]) => all.filter(({ type }) => types.some((one) => one === type));
   const agreed = of('work_agreed').at(-1)?.data;
   const received = of('piece_received');
-  const arrivalNg = received.some(({ ng }) => ng === null) ? null : massNg(sum(received.map(({ ng }) => ng ?? 0)));
   const returned = of('piece_returned', 'returned_with_exception');
   const came = of('job_opened').at(-1)?.data.channel === 'counter' ? 'at the counter' : 'as it came in';
   const home = new Map(of('old_parts_returned').map(({ data }) => [String(data.packet), WAYS_HOME[data.to as keyof typeof WAYS_HOME]]));
   const masses = { cutNg: massOf(of('metal_cut')), filingsNg: massOf(of('filings_gathered')), addedNg: massOf(of('metal_added')) };
-  const said = received.map(({ data }) => data);
+  const known = { received: received.map(({ data }) => data), came, isGone: returned.length > 0, dayOf: standing.dayOf } as const;
   return {
-    sentence:
-      `${weightSentence(said, { arrivalNg, came }, reckoned, lastRead(received, returned))} ${stoneSentence(stones, reckoned)}`.trim(),
+    sentence: `${weightSentence(known, reckoned)} ${stoneSentence(stones, reckoned)}`.trim(),
     beam: beamOf(reckoned, masses, standing.isHere && stones.out === 0),
     stones: [...stones.seats.filter(({ id }) => id !== null).map((seat) => stoneOf(seat, home)), ...onlyCounted(stones)],
     removed: of('metal_cut', 'filings_gathered').map((one) => removedOf(one, agreed, home)),
@@ -81,13 +81,6 @@ export function letterOf(kept: readonly Kept[], reckoned: JobReckoning, stones: 
   };
 }
 const CHANGING: readonly EntryName[] = ['metal_cut', 'metal_added', 'stone_supplied', 'piece_sized'];
-
-/** That a piece went home at a weight is known only where it was weighed as it went. */
-function lastRead(received: readonly Read[], returned: readonly Read[]): LastRead {
-  if (returned.length === 0) return 'here';
-  const wentAt = (piece: unknown) => returned.some(({ data, ng }) => data.piece === piece && ng !== null);
-  return received.every(({ data }) => wentAt(data.piece)) ? 'going home' : 'before';
-}
 
 interface Read {
   readonly type: string;

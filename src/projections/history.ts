@@ -20,6 +20,14 @@ export interface Step extends Stream {
   readonly outOf?: string;
   readonly into?: string;
 }
+/** A reading that was taken and is in no sum: something perhaps wet was on the pan, or something of unknown weight with it. */
+export interface SetAside {
+  readonly seq: number;
+  readonly atMs: number;
+  readonly of: string;
+  readonly state: string;
+  readonly reading: Reading;
+}
 export interface History {
   /** Nodes that carry something, in the order they began, each with the things in it. */
   readonly nodes: readonly { readonly id: string; readonly things: readonly string[] }[];
@@ -28,6 +36,7 @@ export interface History {
   readonly now: ReadonlyMap<string, string>;
   /** Things that have been counted or received as pieces. */
   readonly pieces: ReadonlySet<string>;
+  readonly setAside: readonly SetAside[];
 }
 type Flow = Extract<Fact, { fact: 'flow' }>;
 type Weighed = Extract<Fact, { fact: 'reading' }>;
@@ -39,6 +48,8 @@ interface Building {
   readonly begun: Map<string, number>;
   readonly merged: Map<string, string>;
   readonly things: Map<string, string[]>;
+  readonly pieces: Set<string>;
+  readonly setAside: SetAside[];
 }
 
 /** Things that are streams of their own (lots, stocks, skins) and what is between jobs are outside a job. */
@@ -51,17 +62,17 @@ export function insideOf(entries: readonly Told[]): (end: End) => boolean {
 export function historyOf(entries: readonly Told[], worths: Worths, inside = insideOf(entries)): History {
   const building: Building = {
     ...{ inside, worths, streams: [], current: new Map(), begun: new Map(), merged: new Map(), things: new Map() },
+    ...{ pieces: new Set(), setAside: [] },
   };
-  const pieces = new Set<string>();
   for (const entry of entries) {
     for (const [index, one] of entry.facts.entries()) {
-      if (one.fact === 'count') pieces.add(one.of);
+      if (one.fact === 'count') building.pieces.add(one.of);
       if (one.fact === 'flow') flows(building, entry, index, one);
       if (one.fact === 'reading' && inside(one.of)) weighs(building, entry, index, one);
     }
   }
   for (const [thing, node] of building.current) stays(building, thing, node);
-  return finished(building, pieces);
+  return finished(building);
 }
 
 /** The node a thing is in now; one begins where it has none. */
@@ -89,13 +100,21 @@ function rootOf({ merged }: Pick<Building, 'merged'>, node: string): string {
 const UNMEASURED = { ng: null, uRandomG: 0, factors: [] } as const;
 
 function measured({ worths }: Building, reading: Reading | undefined, atMs: number): Pick<Step, 'ng' | 'uRandomG' | 'factors' | 'reading'> {
-  const ng = reading ? netNg(reading) : null;
+  const ng = reading && !isNoWeight(reading) ? netNg(reading) : null;
   return reading && ng !== null ? { ...worths(reading, atMs), ng, reading } : UNMEASURED;
 }
+
+/** Whether a reading is no weight of the thing alone: perhaps wet in itself or by its state, or with something of unknown weight on the pan. */
+export const isNoWeight = (reading: Reading, state = ''): boolean => netNg(reading) === null || isWet(state, reading);
 
 function flows(building: Building, { seq, atMs }: Told, index: number, flow: Flow): void {
   const from = nodeOf(building, flow.from);
   const to = nodeOf(building, flow.to);
+  const { reading } = flow;
+  if (reading && isNoWeight(reading)) {
+    const of = from === OUTSIDE || !building.pieces.has(flow.to) ? flow.to : flow.from;
+    building.setAside.push({ seq, atMs, of, state: '', reading });
+  }
   const isWhole = flow.whole === true && from !== OUTSIDE;
   if (isWhole) building.current.delete(flow.from);
   if (isWhole && to !== OUTSIDE) carryWhole(building, from, to);
@@ -113,7 +132,7 @@ function flows(building: Building, { seq, atMs }: Told, index: number, flow: Flo
     part,
     ...stones,
     ...things,
-    ...measured(building, flow.reading, atMs),
+    ...measured(building, reading, atMs),
   });
 }
 
@@ -131,11 +150,15 @@ function carryWhole(building: Building, from: string, to: string): void {
 const BASE = 'cleaned and dry';
 
 /** States that a piece is in only once work was done on it: no weight in one of them is a weight it came in at. */
-const WORKED: readonly string[] = ['stones out', 'cut', 'joined', 'polished', 'plated', 'stones set', 'finished', 'returned'];
+export const WORKED: readonly string[] = ['stones out', 'cut', 'joined', 'polished', 'plated', 'stones set', 'finished', 'returned'];
 
 function weighs(building: Building, { seq, atMs, facts }: Told, index: number, { of, state, reading }: Weighed): void {
   const saidByFlow = facts.some((one) => one.fact === 'flow' && one.reading === reading && (one.to === of || one.from === of));
-  if (saidByFlow || netNg(reading) === null || (state !== 'as received' && isWet(state, reading))) return;
+  if (saidByFlow) return;
+  if (isNoWeight(reading, state)) {
+    building.setAside.push({ seq, atMs, of, state, reading });
+    return;
+  }
   const node = nodeOf(building, of);
   const arrival = arrivalOf(building, rootOf(building, node));
   const amount = measured(building, reading, atMs);
@@ -167,10 +190,10 @@ function stays(building: Building, thing: string, node: string): void {
 }
 
 /** Every end at the node it was carried into; a stream from a node to itself has cancelled and is kept for its record alone. */
-function finished(building: Building, pieces: ReadonlySet<string>): History {
+function finished(building: Building): History {
   const streams = building.streams.map((one) => ({ ...one, from: rootOf(building, one.from), to: rootOf(building, one.to) }));
   const used = new Set(streams.flatMap(({ from, to }) => [from, to]));
   const nodes = [...building.things].filter(([id]) => used.has(id)).map(([id, things]) => ({ id, things }));
   const now = new Map([...building.current].map(([thing, node]) => [thing, rootOf(building, node)] as const));
-  return { nodes, streams, now, pieces };
+  return { nodes, streams, now, pieces: building.pieces, setAside: building.setAside };
 }

@@ -105,9 +105,9 @@ function reckonTold(entries: readonly Told[], grounds: Grounds): JobReckoning {
   return {
     ...{ size: grounds.size, cameIn, added, removed, last, expected, unknownSince, closed },
     state: stateOf(closed, chain.movedSince),
-    sentence: sentenceOf({ cameIn, expected, unknownSince, closed, last: together(chain.last, -1), movedSince: chain.movedSince }),
+    sentence: sentenceOf({ cameIn, history, expected, unknownSince, closed, last: together(chain.last, -1), movedSince: chain.movedSince }),
     ...{ history, network, work, closing: chain.closing, stones: stoneChecks(history) },
-    weights: jobWeights({ closed, chain, streams: history.streams, cameIn, crossed, usualFrom: work?.usualFrom ?? null }),
+    weights: jobWeights({ closed, chain, history, cameIn, crossed, usualFrom: work?.usualFrom ?? null }),
     own: closed?.verdict === 'agrees' ? ownOf(chain, closed) : null,
     slips: slipsIn({ chain, history, closed, network }, grounds.tares, grounds.others),
     doubted: doubtedIn(history, grounds.balances),
@@ -121,13 +121,13 @@ const unlessCircular = (closed: Closure, { isCircular }: Chain): Closure =>
   isCircular && (closed.verdict === 'agrees' || closed.verdict === 'cannot tell') ? { ...closed, verdict: 'not checked' } : closed;
 
 function unreckoned({ size }: Grounds, problem: string): JobReckoning {
-  const history: History = { nodes: [], streams: [], now: new Map(), pieces: new Set() };
+  const history: History = { nodes: [], streams: [], now: new Map(), pieces: new Set(), setAside: [] };
   const chain = chainOf(history);
   return {
     ...{ size, cameIn: null, added: [], removed: [], last: null, expected: null, unknownSince: null, closed: null, state: 'open' },
     sentence: `The weights of this job cannot be reckoned (${problem}). Its entries stand as they were written: look for a figure that cannot be, and correct it.`,
     ...{ history, network: reckon({ nodes: [], streams: [] }), work: null, closing: [], stones: [], own: null, slips: [], doubted: [] },
-    weights: jobWeights({ closed: null, chain, streams: [], cameIn: null, crossed: [], usualFrom: null }),
+    weights: jobWeights({ closed: null, chain, history, cameIn: null, crossed: [], usualFrom: null }),
     ...{ explained: false, problem },
   };
 }
@@ -216,10 +216,11 @@ function stateOf(closed: Closure | null, movedSince: boolean): JobReckoning['sta
   return closed?.verdict === 'agrees' && !movedSince ? 'level' : 'open';
 }
 
-type Reckoned = Pick<JobReckoning, 'cameIn' | 'expected' | 'unknownSince' | 'closed' | 'last'> & Pick<Chain, 'movedSince'>;
+type Reckoned = Pick<JobReckoning, 'cameIn' | 'history' | 'expected' | 'unknownSince' | 'closed' | 'last'> & Pick<Chain, 'movedSince'>;
 
-function sentenceOf({ cameIn, expected, unknownSince, closed, last, movedSince }: Reckoned): string {
-  if (!cameIn) return 'Not weighed as it came in: nothing can be checked by weight.';
+function sentenceOf({ cameIn, history, expected, unknownSince, closed, last, movedSince }: Reckoned): string {
+  const dry = history.setAside.some(({ of }) => history.pieces.has(of)) ? ' dry' : '';
+  if (!cameIn) return `Not weighed${dry} as it came in: nothing can be checked by weight.`;
   const words = (ng: number, of: Weighing) => formatMassWithUnit(massNg(ng), 'g', decimalsOfStep(of.stepNg ?? massNg(10_000_000), 'g'));
   const came = `${words(cameIn.ng, cameIn)} came in.`;
   const now = expected && (movedSince || !last) ? ` By reckoning ${words(expected.ng, cameIn)} is in the piece.` : '';

@@ -4,7 +4,7 @@ import { type Figures, figuresOf, type NotRead, VERDICT_WORDS } from '../reckoni
 import { type MassNg, massNg } from '../units/mass.ts';
 import { toStep, upToStep } from '../units/rounded.ts';
 import type { Chain, Term } from './chain.ts';
-import type { Step } from './history.ts';
+import type { History, Step } from './history.ts';
 
 /** A pan of the beam: one number, the readings it is made of, and what it is. */
 export interface Pan {
@@ -33,14 +33,14 @@ export const BAND = 1 / 2;
 interface Reckoned {
   readonly closed: Closure | null;
   readonly chain: Chain;
-  readonly streams: readonly Step[];
+  readonly history: History;
   readonly cameIn: Term | null;
   readonly crossed: readonly Term[];
   readonly usualFrom: string | null;
 }
 
 /** The weights of a reckoned job; while nothing is closed its verdict is "not checked". */
-export function jobWeights({ closed, chain, streams, cameIn, crossed, usualFrom }: Reckoned): JobWeights {
+export function jobWeights({ closed, chain, history, cameIn, crossed, usualFrom }: Reckoned): JobWeights {
   const verdict = closed?.verdict ?? 'not checked';
   const stepNg = closed?.stepNg || (cameIn?.stepNg ?? 10_000_000);
   const figures = closed
@@ -51,7 +51,7 @@ export function jobWeights({ closed, chain, streams, cameIn, crossed, usualFrom 
     ...{ verdict, says: VERDICT_WORDS[verdict], lossNg: closed?.lossNg ?? massNg(0), stepNg, usualFrom, ...figures },
     tilt: closed && (verdict === 'does not agree' || (verdict === 'agrees' && !isOpen)) ? tiltOf(closed) : 0,
     pans: isOpen ? openPans(chain, cameIn, crossed, stepNg) : closedPans(chain.closing, stepNg),
-    notRead: notReadIn(streams),
+    notRead: notReadIn(history),
   };
 }
 
@@ -90,12 +90,16 @@ function openPans({ expected, unknownSince }: Chain, cameIn: Term | null, moved:
   ];
 }
 
-function notReadIn(streams: readonly Step[]): NotRead {
+function notReadIn({ streams, setAside }: History): NotRead {
   const moved = streams.filter(({ part, from, to }) => part !== 'still here' && part !== 'left whole' && from !== to);
-  const named = (which: (step: Step) => boolean) => [...new Set(moved.filter(which).map(({ seq }) => `entry ${seq}`))];
+  const aside = new Set(setAside.map(({ seq }) => seq));
+  const named = (which: (step: Step) => boolean) => entries(moved.filter(which).map(({ seq }) => seq));
   return {
-    unweighed: named(({ ng }) => ng === null),
+    unweighed: named(({ ng, seq }) => ng === null && !aside.has(seq)),
+    setAside: entries([...aside]),
     estimated: named(({ ng, reading }) => ng !== null && reading?.basis !== 'weighed' && reading?.basis !== 'difference'),
     byDifference: named(({ reading }) => reading?.basis === 'difference'),
   };
 }
+
+const entries = (seqs: readonly number[]): readonly string[] => [...new Set(seqs)].map((seq) => `entry ${seq}`);

@@ -198,16 +198,18 @@ export interface ShownReading {
   readonly on: string;
 }
 
-/** Entries whose weight nobody read: not known at all, estimated, counted, or had by difference. */
+/** Entries whose weight nobody read: not known at all, read wet or with something of unknown weight, estimated, counted, or had by difference. */
 export interface NotRead {
   readonly unweighed: readonly string[];
+  readonly setAside: readonly string[];
   readonly estimated: readonly string[];
   readonly byDifference: readonly string[];
 }
 /** What was not read on a balance, in words; that everything was weighed only where it was. */
-export function notReadWords({ unweighed, estimated, byDifference }: NotRead): string {
+export function notReadWords({ unweighed, setAside, estimated, byDifference }: NotRead): string {
   const said = [
     unweighed.length > 0 ? `Not weighed: ${list(unweighed, 'and')}.` : '',
+    setAside.length > 0 ? `Perhaps not dry, or with something of unknown weight, and in no sum: ${list(setAside, 'and')}.` : '',
     estimated.length > 0 ? `Estimated, not weighed: ${list(estimated, 'and')}.` : '',
     byDifference.length > 0 ? `By difference of two readings: ${list(byDifference, 'and')}.` : '',
   ].filter((part) => part !== '');

@@ -63,3 +63,9 @@ const partsOf = (parts: readonly Intl.DateTimeFormatPart[]): Readonly<Record<str
 export function formatCivilDate(day: CivilDate): string {
   return formatInstant(instant(Date.parse(`${day}T12:00:00Z`)), 'UTC').replace(/,.*$/, '');
 }
+
+/** Gives moments, in milliseconds since 1970 UTC, their day in the zone: "Tue 8 Dec 2026". */
+export const dayIn =
+  (zone: string) =>
+  (atMs: number): string =>
+    formatCivilDate(civilDateOf(instant(atMs), zone));

@@ -81,19 +81,20 @@ export function netNg(reading: Reading): MassNg | null {
   return massNg(reading.ng - tareNg);
 }
 
-/** "5.17 g" as it was read, with a no-break space and a point. */
+/** "5.17 g" as it was read, with a no-break space and a point; where it was not known to be dry, it says so. */
 export function readingWords(reading: Reading): string {
   const parsed = parseMass(reading.text, reading.unit);
   const shownText = 'problem' in parsed ? reading.text : formatMass(reading.ng, reading.unit, parsed.decimals);
   const gross = netNg(reading) === null ? ' gross' : '';
   const basis = { weighed: '', difference: ' by difference', estimate: ' estimated', count: ' by count' }[reading.basis];
-  return `${shownText}\u00a0${reading.unit}${gross}${basis}`;
+  return `${shownText}\u00a0${reading.unit}${gross}${basis}${wetWords(reading)}`;
 }
 
 /** The weight of a stone, in carats to the step it was read in whatever the balance showed: "1.20 ct". */
 export function caratWords(reading: Reading): string {
   if (reading.unit === 'ct') return readingWords(reading);
   const gross = netNg(reading) === null ? ' gross' : '';
-  return `${formatMass(reading.ng, 'ct', decimalsOfStep(reading.stepNg ?? CENTIGRAM_NG, 'ct'))}\u00a0ct${gross}`;
+  return `${formatMass(reading.ng, 'ct', decimalsOfStep(reading.stepNg ?? CENTIGRAM_NG, 'ct'))}\u00a0ct${gross}${wetWords(reading)}`;
 }
+const wetWords = ({ dry }: Reading): string => (dry === 'no' ? ' not dry' : dry === 'unsure' ? ' perhaps not dry' : '');
 const CENTIGRAM_NG = massNg(10_000_000);

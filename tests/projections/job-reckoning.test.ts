@@ -104,7 +104,7 @@ describe('a job', () => {
     await shop.write(weighed(piece, 'finished', '44.60'));
     const found = await reckoned(job);
     expect(found).toMatchObject({ state: 'open', own: null, closed: { verdict: 'cannot tell' }, weights: { tilt: 0 } });
-    expect(found.weights.notRead).toEqual({ unweighed: [], estimated: [`entry ${added}`], byDifference: [] });
+    expect(found.weights.notRead).toEqual({ unweighed: [], setAside: [], estimated: [`entry ${added}`], byDifference: [] });
   });
 
   it('tilts within the band while it agrees, to the end when it does not, and not at all while it is open', async () => {

@@ -89,7 +89,7 @@ const check: SettlementCheck = {
 const insurer = insurerJob(
   [{ what: 'Received', text: '8.42 g', on: 'the bench balance, calibrated 3 Mar 2026' }],
   closure(job(8.42, -8.4)),
-  { unweighed: ['the solder'], estimated: ['entry 7'], byDifference: [] },
+  { unweighed: ['the solder'], setAside: [], estimated: ['entry 7'], byDifference: [] },
 );
 const owner = [
   ownerJob(closure(job(8.42, -7.87))),
@@ -165,9 +165,9 @@ describe('what an insurer reads', () => {
     ]);
   });
   it('does not read a figure of what was not checked', () => {
-    expect(insurerJob([], closure(job(8.42), { unweighed: true }), { unweighed: [], estimated: [], byDifference: [] })).toContain(
-      'Not checked by weight.',
-    );
+    expect(
+      insurerJob([], closure(job(8.42), { unweighed: true }), { unweighed: [], setAside: [], estimated: [], byDifference: [] }),
+    ).toContain('Not checked by weight.');
   });
 });
 

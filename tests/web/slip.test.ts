@@ -129,7 +129,7 @@ describe('a collection slip', () => {
     expect(hers).toContain('We count the stones out with you.');
   });
 
-  it('says nothing of stones for a piece without any, and price to follow where none was agreed', async () => {
+  it('says that no stones were counted where there were none, and price to follow where none was agreed', async () => {
     const [job, piece] = [site.shop.newRef('job'), site.shop.newRef('piece')];
     const parts = [{ part: 'links', metal: 'gold-375' }];
     await site.shop.write(
@@ -138,9 +138,9 @@ describe('a collection slip', () => {
     );
     const { headers } = await owner.post(`/jobs/${job}/slip`, {});
     const hers = textIn(partOf(await (await owner.get(headers.get('location') ?? '')).text()));
-    expect(hers).toContain('Chain, 9ct gold · 375; 11.47\u00a0g');
+    expect(hers).toContain('Chain, 9ct gold · 375, no stones; 11.47\u00a0g');
     expect(hers).toContain('price to follow');
-    expect(hers).not.toContain('stone');
+    expect(hers).not.toContain('We count the stones');
   });
 
   it('prints the terms that the job was agreed under, in words, whatever was set since', async () => {

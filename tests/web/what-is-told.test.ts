@@ -108,7 +108,7 @@ describe('a letter', () => {
     await write(line('work_finished', { job }));
     await handedBack(piece, 3);
     const letter = await page(`/jobs/${job}/letter`);
-    expect(letter).toContain('Your pieces weighed 10.92 g at the counter, and 10.91 g when they were weighed last.');
+    expect(letter).toContain('Your pieces weighed 10.92 g at the counter, and 10.91 g when they were weighed last, by Tue 1 Dec 2026.');
     await checked(band, 0);
     await handedBack(band, 0);
     expect(await page(`/jobs/${job}/letter`)).not.toContain('went home at');
@@ -233,7 +233,7 @@ describe('what was not weighed by itself', () => {
     );
     await weighed(piece, '4.12');
     await weighed(other, '5.00');
-    expect(await page(`/jobs/${job}/letter`)).toContain('Your pieces were not all weighed as they came in.');
+    expect(await page(`/jobs/${job}/letter`)).toContain('Your pieces were not all weighed at the counter.');
     expect(await page(`/jobs/${job}/letter`)).not.toContain('It was not weighed');
     expect(await page(`/jobs/${job}`)).toContain('Not weighed as it came in: nothing can be checked by weight.');
   });

@@ -9,6 +9,7 @@ import { entriesOf } from '../../queries/entries.ts';
 import { thingAt } from '../../queries/things.ts';
 import type { BeforeHandBack } from '../../sheets/hand-back.ts';
 import { SHEETS } from '../../sheets/index.ts';
+import { dayIn } from '../../units/dates.ts';
 import { isRef, readBagCode } from '../../units/ids.ts';
 import { jobThings } from '../form/form.ts';
 import { type FormOf, showFormPage } from '../form/form-page.ts';
@@ -69,8 +70,9 @@ async function formOf(web: Web, c: Ctx, job: Thing, way: WayHome): Promise<FormO
   const here = (await jobThings(web, job.id)).filter(({ gone }) => !gone);
   const pieces = here.filter(({ kind }) => kind === 'piece');
   const packets = here.filter(holdsMetal).flatMap(({ id }) => (isRef('packet', id) ? [id] : []));
-  const sentence = inAndOut(kept, pieces[0]?.id ?? '');
-  const sheet = WAYS_HOME[way](({ piece }) => ({ sentence: inAndOut(kept, piece), packets }));
+  const day = dayIn(policyFor(c).zone);
+  const sentence = inAndOut(kept, pieces[0]?.id ?? '', day);
+  const sheet = WAYS_HOME[way](({ piece }) => ({ sentence: inAndOut(kept, piece, day), packets }));
   const isLast = pieces.length === 1 && job.stonesOut === 0;
   return {
     ...sheet,

@@ -65,7 +65,7 @@ function weightWords(reading: Reading, name: (id: string) => string): string {
     readingWords(reading),
     reading.balance && `on ${name(reading.balance)}`,
     reading.onPan && `with ${reading.onPan.map(({ thing }) => thing).join(', ')} on the pan`,
-    reading.dry && { yes: 'dry', no: 'not dry', unsure: 'dry or not: unsure' }[reading.dry],
+    reading.dry === 'yes' && 'dry',
     reading.repeats && `read again: ${reading.repeats.join(', ')}`,
     reading.because,
   ];

@@ -8,7 +8,7 @@ import { whyOf } from '../../projections/why.ts';
 import { entriesOf } from '../../queries/entries.ts';
 import { CALC_VERSION } from '../../reckoning/closure.ts';
 import { customerMetal, customerStone, insurerJob, type ShownReading } from '../../reckoning/words.ts';
-import { civilDateOf, formatCivilDate, instant } from '../../units/dates.ts';
+import { dayIn } from '../../units/dates.ts';
 import { massNg } from '../../units/mass.ts';
 import { readingWords } from '../../weighing/reading.ts';
 import { jobThings } from '../form/form.ts';
@@ -85,13 +85,15 @@ function stoneLines({ stones }: JobReckoning, name: (id: string) => string): rea
 
 function insurerLines({ closed, history, size, weights }: JobReckoning, policy: Policy, { balances }: Grounds): readonly string[] {
   if (!closed) return [];
-  const day = (ms: number) => formatCivilDate(civilDateOf(instant(ms), policy.zone));
-  const readings = history.streams.flatMap(({ seq, atMs, part, state, reading }): ShownReading[] => {
+  const day = dayIn(policy.zone);
+  const inOrder = [...history.streams, ...history.setAside].sort((a, b) => a.atMs - b.atMs || a.seq - b.seq);
+  const readings = inOrder.flatMap((one): ShownReading[] => {
+    const { seq, atMs, reading } = one;
     if (!reading) return [];
     const calibratedMs = balances.calibratedMs(reading, atMs);
     const calibrated = calibratedMs === null ? 'not calibrated since it came into service' : `calibrated ${day(calibratedMs)}`;
     const on = reading.balance === undefined ? 'no balance' : `${policy.balanceNames.get(reading.balance) ?? 'a balance'}, ${calibrated}`;
-    return [{ what: `Entry ${seq}, ${day(atMs)}, ${state ?? part}`, text: readingWords(reading), on }];
+    return [{ what: `Entry ${seq}, ${day(atMs)}, ${one.state || ('part' in one ? one.part : 'read')}`, text: readingWords(reading), on }];
   });
   return [...insurerJob(readings, closed, weights.notRead), `The ledger had ${size} entries.`];
 }

@@ -10,7 +10,7 @@ import { type SkinPeriod, skinPeriods } from '../../projections/skins.ts';
 import { stockBalance } from '../../projections/stock-periods.ts';
 import type { Told } from '../../projections/told.ts';
 import { ownerJob } from '../../reckoning/words.ts';
-import { civilDateOf, formatCivilDate, instant } from '../../units/dates.ts';
+import { dayIn } from '../../units/dates.ts';
 import { formatMassWithUnit, massNg } from '../../units/mass.ts';
 import { respond } from '../form/negotiate.ts';
 import { balanceStory } from '../job/balance-story.ts';
@@ -40,7 +40,7 @@ export const flow: Resource = (web) => {
       const found = shopFlow(entries, metal, ids, jobs, balances.worths, [fromMs, toMs]);
       const counted = stockBalance(entries, metal, metalsOf, balances.worths, toMs);
       const stockName = (id: string) => stocks.find((one) => one.id === id)?.says.name ?? id;
-      const balance = balanceShown(counted, fromMs, stockName, (ms) => formatCivilDate(civilDateOf(instant(ms), policy.zone)));
+      const balance = balanceShown(counted, fromMs, stockName, dayIn(policy.zone));
       const isSilent = found.flows.length === 0 && balance.says.length === 0;
       return isSilent ? [] : [{ ...shown(web, metal, found, { stocks, skins, lots }), balance }];
     });
@@ -133,7 +133,7 @@ function skinShown(
 }
 
 function periodWords({ from, to, jobs, closed }: SkinPeriod, { zone }: Policy): string {
-  const day = (ms: number) => formatCivilDate(civilDateOf(instant(ms), zone));
+  const day = dayIn(zone);
   const gave = fineWords(closed.gave.reduce((sum, { ng }) => sum + ng, 0));
   return `${day(from.atMs)} to ${day(to.atMs)}: ${jobs.length} jobs gave ${gave} by reckoning. ${ownerJob(closed)}`;
 }

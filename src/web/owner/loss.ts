@@ -9,7 +9,7 @@ import { thingsAt } from '../../queries/things.ts';
 import type { Closure } from '../../reckoning/closure.ts';
 import { FROM_USUAL_RATE } from '../../reckoning/drift.ts';
 import { figuresOf, ownerPeriod, ownerTrend, VERDICT_WORDS } from '../../reckoning/words.ts';
-import { civilDateOf, formatCivilDate, instant } from '../../units/dates.ts';
+import { dayIn } from '../../units/dates.ts';
 import { respond } from '../form/negotiate.ts';
 import { wordsFor } from '../job/words.ts';
 import { type Ctx, type Env, type Policy, policyFor, type Resource, type Web } from '../session/context.ts';
@@ -61,7 +61,7 @@ function gapWords(closed: Closure): string {
   return `${closed.lossNg < 0 ? '\u2212' : ''}${gap} ± ${give}`;
 }
 
-const dayWords = (ms: number, { zone }: Policy) => formatCivilDate(civilDateOf(instant(ms), zone));
+const dayWords = (ms: number, { zone }: Policy) => dayIn(zone)(ms);
 
 /** Words for these jobs and the places they were at. */
 export async function namesFor(web: Web, jobs: readonly (CheckedJob & { readonly place?: string | null })[]): Promise<Names> {
