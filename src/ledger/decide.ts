@@ -72,7 +72,7 @@ async function decideLine(overlay: Overlay, command: Command, line: Line, index:
   if (line.occurredAt !== undefined && line.occurredAt > writer.at + 60_000) {
     return refused('in_the_future', 'That time has not come yet. Give the time it happened.', 'occurredAt');
   }
-  const loaded = await load(overlay, entry, line.data, writer);
+  const loaded = await load(overlay, entry, line.data, writer, command.job);
   if ('code' in loaded) return refused(loaded.code, loaded.say, loaded.field);
   const stamp = stampOf(command, line, writer);
   const now: Now = { ...stamp, today: writer.today, alone: writer.alone };

@@ -21,6 +21,8 @@ export interface Command {
   readonly auth: Stamp['auth'];
   readonly device: string;
   readonly witness?: Ref<'person'>;
+  /** The job whose form it is: nothing of another job is written by it. */
+  readonly job?: string;
   /** The size of each subject's stream as the person saw it on the form. */
   readonly seen: Readonly<Record<string, number>>;
   readonly lines: readonly Line[];

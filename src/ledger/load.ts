@@ -14,8 +14,14 @@ export interface Loaded {
 }
 export type NotLoaded = { readonly code: 'not_found' | 'already_begun' | 'two_jobs'; readonly say: string; readonly field: string };
 
-/** Loads what the line's fields name; refuses what is not there, is there already, or belongs to two jobs. */
-export async function load(overlay: Overlay, entry: AnyEntry, data: Line['data'], writer: Writer): Promise<Loaded | NotLoaded> {
+/** Loads what the line's fields name; refuses what is not there, is there already, belongs to two jobs, or to another than the job of its form. */
+export async function load(
+  overlay: Overlay,
+  entry: AnyEntry,
+  data: Line['data'],
+  writer: Writer,
+  job?: string,
+): Promise<Loaded | NotLoaded> {
   const view: Record<string, Views[string]> = {};
   const found = new Map<string, Thing>();
   const begun = new Set<string>();
@@ -25,20 +31,14 @@ export async function load(overlay: Overlay, entry: AnyEntry, data: Line['data']
     const id = String(data[name]);
     if (field.kinds.includes('entry')) {
       const target = await overlay.entry(id);
-      if (!target)
-        return { code: 'not_found', say: 'That entry is not in this ledger. Open it from the job and correct it there.', field: name };
+      if (!target) return { code: 'not_found', say: NO_ENTRY, field: name };
       view[name] = await rememberedFields(overlay, target);
       streams.push(...target.leaf.links.map(({ s }) => s));
       continue;
     }
     const thing = await overlay.thing(id);
-    const fits = thing && field.kinds.includes(thing.kind);
-    if (field.role === 'names' && !fits) {
-      return { code: 'not_found', say: 'There is no such thing in this ledger. Choose it from the list.', field: name };
-    }
-    if (begun.has(id) || (thing && (field.role === 'begins' || !fits))) {
-      return { code: 'already_begun', say: 'This was already begun. Open a fresh form.', field: name };
-    }
+    const misnamed = whyNotNamed(name, field, thing, begun.has(id));
+    if (misnamed) return misnamed;
     if (!thing) {
       begun.add(id);
       continue;
@@ -48,9 +48,42 @@ export async function load(overlay: Overlay, entry: AnyEntry, data: Line['data']
   }
   const subject = streams[0] ?? subjectStream(entry, data, found, shopOf(overlay, writer));
   const touched = touchedStreams(entry, data, found, subject);
+  return (
+    inTwoJobs(entry, subject, touched, job) ?? {
+      view,
+      streams: [...new Set([subject, ...streams, ...touched.map(({ stream }) => stream)])],
+    }
+  );
+}
+
+const NO_ENTRY = 'That entry is not in this ledger. Open it from the job and correct it there.';
+
+/** Why a field may not say this: there is no such thing, or it is there already; null when it may. */
+function whyNotNamed(
+  name: string,
+  { role, kinds }: AnyEntry['fields'][string],
+  thing: Thing | undefined,
+  isBegun: boolean,
+): NotLoaded | null {
+  const fits = thing && kinds.includes(thing.kind);
+  if (role === 'names' && !fits) {
+    return { code: 'not_found', say: 'There is no such thing in this ledger. Choose it from the list.', field: name };
+  }
+  if (!isBegun && (!thing || (role !== 'begins' && fits))) return null;
+  return { code: 'already_begun', say: 'This was already begun. Open a fresh form.', field: name };
+}
+
+/** What stands in its job's stream. */
+const JOB_KINDS: readonly RefKind[] = ['job', 'piece', 'stone', 'packet'];
+
+/** What belongs to another job than the entry's subject, or than the job of the form; null where nothing does. */
+function inTwoJobs(entry: AnyEntry, subject: string, touched: ReturnType<typeof touchedStreams>, job?: string): NotLoaded | null {
   const other = touched.find(({ stream, isJob }) => isJob && stream !== subject);
   if (other) return { code: 'two_jobs', say: 'This belongs to another job. Write one entry for each job.', field: other.name };
-  return { view, streams: [...new Set([subject, ...streams, ...touched.map(({ stream }) => stream)])] };
+  const isOfJobs = entry.fields[entry.subject]?.kinds.some((kind) => JOB_KINDS.includes(kind));
+  if (job === undefined || !isOfJobs || subject === job) return null;
+  const say = 'This does not belong to the job of this form. Open its own page, and write it there.';
+  return { code: 'two_jobs', say, field: entry.subject };
 }
 
 /** People, places, balances and customers are read, not linked; so is what stands sealed. */

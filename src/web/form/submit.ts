@@ -27,8 +27,8 @@ export async function submitForm(web: Web, c: Ctx, of: FormOf, sent: Posted): Pr
   if (asked) return showFormPage(web, c, of, { typed: without(posted, [...SECRETS, 'agreed']), problems: [asked], asked: asked.field });
   const at = 'at' in occurred && occurred.at !== undefined ? { occurredAt: occurred.at } : {};
   const lines = of.lines(data).map((one) => ({ ...one, ...at }));
-  if (!of.readBack || posted.has('agreed')) return answer(web, c, of, posted, data, await record(web, c, posted, lines));
-  const outcome = await tryOut(web, c, posted, lines);
+  if (!of.readBack || posted.has('agreed')) return answer(web, c, of, posted, data, await record(web, c, posted, lines, of.job));
+  const outcome = await tryOut(web, c, posted, lines, of.job);
   return outcome ? answer(web, c, of, posted, data, outcome) : showReadBack(c, of, posted, data);
 }
 

@@ -3,6 +3,7 @@ import type { Posted, Problem } from '../../book/codec.ts';
 import { readControl } from '../../book/codec.ts';
 import type { Field } from '../../book/entry.ts';
 import type { Answer, Line } from '../../ledger/leaf.ts';
+import type { Thing } from '../../ledger/thing.ts';
 import type { Instant } from '../../units/dates.ts';
 import { wholeNumber } from '../session/address.ts';
 import { type Ctx, type Person, policyFor, type Web, whoAsks } from '../session/context.ts';
@@ -41,7 +42,7 @@ export type Outcome =
   | { readonly problems: readonly Problem[]; readonly asked?: Problem };
 
 /** Records the lines under the form's own key; a form sent twice is answered once, and asks for no second PIN. */
-export async function record(web: Web, c: Ctx, posted: Posted, lines: readonly Line[]): Promise<Outcome> {
+export async function record(web: Web, c: Ctx, posted: Posted, lines: readonly Line[], job?: Thing): Promise<Outcome> {
   const person = whoAsks(c);
   const session = c.get('session');
   const id = first(posted, 'formKey');
@@ -56,6 +57,7 @@ export async function record(web: Web, c: Ctx, posted: Posted, lines: readonly L
     by: person.id,
     auth: kind ?? 'session',
     device: session?.device ?? 'none',
+    ...(job ? { job: job.id } : {}),
     seen: seenIn(posted),
     lines,
   });
