@@ -16,7 +16,7 @@ const GROUPS = {
   reckoning: { files: ['src/reckoning/*.ts'], tests: ['tests/reckoning/*.test.ts', 'tests/reference/reference.test.ts'] },
   access: {
     files: ['src/store/access.ts', 'src/store/tries.ts', 'src/store/sessions.ts'],
-    tests: ['tests/store/access.test.ts', 'tests/web/sessions.test.ts', 'tests/web/lan.test.ts'],
+    tests: ['tests/store/access.test.ts', 'tests/web/sessions.test.ts'],
   },
 };
 

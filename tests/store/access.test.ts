@@ -180,4 +180,86 @@ describe('a session', () => {
     expect(await access.checkSetupLink(setup)).toBe(false);
     expect([await access.enrolLink(screen), await access.enrol(screen, 'place_x')]).toEqual([null, null]);
   });
+  it('goes on as long as somebody is there: a page that only watches for news is nobody', async () => {
+    const token = await access.beginSession(ada, 'bench');
+    const lockedAfter = async (minutes: number, isWatching?: boolean) => {
+      shop.clock.now = instant(shop.clock.now + minutes * 60_000);
+      return (await access.session(token, isWatching))?.lockedAt;
+    };
+    expect([await lockedAfter(9), await lockedAfter(9), await lockedAfter(9, true)]).toEqual([null, null, null]);
+    expect(await lockedAfter(1.5, true)).toBe(shop.clock.now);
+  });
+  it('stays locked from when it was locked, whoever asks later', async () => {
+    const token = await access.beginSession(ada, 'bench');
+    shop.clock.now = instant(shop.clock.now + 11 * 60_000);
+    const lockedAt = (await access.session(token))?.lockedAt;
+    shop.clock.now = instant(shop.clock.now + 60_000);
+    expect((await access.session(token))?.lockedAt).toBe(lockedAt);
+    expect(lockedAt).not.toBeNull();
+  });
+  it('notes a sign of life once in half a minute, not at every request', async () => {
+    const begun = shop.clock.now;
+    const token = await access.beginSession(ada, 'bench');
+    const seenAfter = async (ms: number) => {
+      shop.clock.now = instant(begun + ms);
+      await access.session(token);
+      return Number((await shop.store.access.read('SELECT seen_at FROM session WHERE person = ?', [ada]))[0]?.seen_at) - begun;
+    };
+    expect([await seenAfter(30_000), await seenAfter(30_001), await seenAfter(50_000)]).toEqual([0, 30_001, 30_001]);
+  });
+  it('is there at its twelfth hour and not after it, nor where the clock is put back by more than a minute', async () => {
+    const begun = shop.clock.now;
+    const token = await access.beginSession(ada, 'bench');
+    const isThereAt = async (ms: number) => {
+      shop.clock.now = instant(begun + ms);
+      return (await access.session(token)) !== null;
+    };
+    const TWELVE = 12 * 3_600_000;
+    expect([await isThereAt(TWELVE), await isThereAt(TWELVE + 1)]).toEqual([true, false]);
+    expect([await isThereAt(-60_000), await isThereAt(-60_001)]).toEqual([true, false]);
+  });
+  it('that is over is forgotten when the next one begins, and one that is not stays', async () => {
+    const kept = async () => (await shop.store.access.read('SELECT device FROM session ORDER BY begun_at')).map(({ device }) => device);
+    await access.beginSession(ada, 'yesterday');
+    shop.clock.now = instant(shop.clock.now + 3_600_001);
+    await access.beginSession(bo, 'this morning');
+    shop.clock.now = instant(shop.clock.now + 11 * 3_600_000);
+    await access.beginSession(ada, 'now');
+    expect(await kept()).toEqual(['this morning', 'now']);
+  });
+  it('is ended alone, and with it what was tried in it', async () => {
+    const [here, there] = [await access.beginSession(ada, 'bench'), await access.beginSession(ada, 'counter')];
+    for (const token of [here, there]) await pin(ada, '0000', token);
+    await access.endSession(here);
+    expect([await access.session(here), (await access.session(there))?.device]).toEqual([null, 'counter']);
+    expect(await shop.store.access.read('SELECT failures FROM attempt')).toHaveLength(1);
+  });
+});
+
+describe('a link for the first run', () => {
+  it('is good for half an hour, by its own token, and for nobody once it was used', async () => {
+    const token = await access.makeSetupLink();
+    const made = shop.clock.now;
+    const isGoodAfter = (ms: number) => {
+      shop.clock.now = instant(made + ms);
+      return access.checkSetupLink(token);
+    };
+    expect([await isGoodAfter(0), await isGoodAfter(30 * 60_000), await isGoodAfter(30 * 60_000 + 1)]).toEqual([true, true, false]);
+    expect([await isGoodAfter(-60_000), await isGoodAfter(-60_001)]).toEqual([true, false]);
+    expect(await access.checkSetupLink(`${token}x`)).toBe(false);
+    shop.clock.now = made;
+    await access.useSetupLinks();
+    expect(await access.checkSetupLink(token)).toBe(false);
+  });
+});
+
+describe('whether somebody has a PIN or a password', () => {
+  it('is told apart', async () => {
+    const has = (person: Ref<'person'>) => Promise.all([access.hasCredential(person), access.hasCredential(person, 'password')]);
+    expect([await has(ada), await has(bo), await has(shop.newRef('person'))]).toEqual([
+      [true, true],
+      [true, false],
+      [false, false],
+    ]);
+  });
 });
