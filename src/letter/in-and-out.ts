@@ -3,7 +3,7 @@
 import type { Kept } from '../ledger/leaf.ts';
 import { isNoWeight, WORKED } from '../projections/history.ts';
 import { type Told, told } from '../projections/told.ts';
-import { decimalsOfStep, formatMassWithUnit, massNg } from '../units/mass.ts';
+import { gapOf, gapWords, toStep } from '../units/rounded.ts';
 import { netNg, type Reading } from '../weighing/reading.ts';
 
 interface Read {
@@ -22,12 +22,13 @@ export function inAndOut(kept: readonly Kept[], piece: string, dayOf: (atMs: num
   const [came] = dry;
   const last = dry.at(-1);
   if (!came || !last || WORKED.includes(came.state) || !WORKED.includes(last.state)) return 'It was not weighed dry both in and out.';
-  const words = (ng: number) => formatMassWithUnit(massNg(Math.abs(ng)), came.reading.unit, decimalsOf(came.reading));
+  const { unit } = came.reading;
+  const words = (ng: number) => toStep(ng, stepNg, unit);
   const [inNg, outNg] = [netNg(came.reading) ?? 0, netNg(last.reading) ?? 0];
+  const stepNg = Math.max(came.reading.stepNg ?? 0, last.reading.stepNg ?? 0);
   if (last !== readings.at(-1) || last.isPassed || !DONE.includes(last.state))
     return `${words(inNg)} in; it was not weighed dry on its way out. Weighed last, ${last.state}, on ${dayOf(last.atMs)}: ${words(outNg)}.`;
-  const change = outNg - inNg;
-  const said = change === 0 ? 'the same as far as the balance can tell' : `${words(change)} ${change > 0 ? 'more' : 'less'}`;
+  const said = gapWords(gapOf(outNg - inNg, stepNg, unit), { more: 'more', less: 'less' });
   return `${words(inNg)} in, ${words(outNg)} out, ${said}.`;
 }
 
@@ -41,5 +42,3 @@ function readingsOf(entries: readonly Told[], piece: string): readonly Read[] {
     return [{ reading: one.reading, state: one.state, atMs, isPassed }];
   });
 }
-
-const decimalsOf = ({ stepNg, unit }: Reading): number => decimalsOfStep(stepNg ?? massNg(10_000_000), unit);

@@ -14,7 +14,6 @@ import { countsThatDiffer, type JobStones, type Seat } from '../projections/job-
 import type { Closure } from '../reckoning/closure.ts';
 import { customerJob, type JobMasses } from '../reckoning/words.ts';
 import { type MassNg, massNg } from '../units/mass.ts';
-import { toStep } from '../units/rounded.ts';
 import { caratWords, netNg, readingWords } from '../weighing/reading.ts';
 import { stoneSentence, sum, weightSentence } from './sentences.ts';
 
@@ -106,8 +105,8 @@ type Moved = Omit<JobMasses, 'receivedNg'>;
 
 function beamOf({ state, closed, cameIn, weights }: JobReckoning, moved: Moved, isAllHere: boolean): Letter['beam'] {
   const pans = weights.pans.flatMap(({ words, value }) => (value === null ? [] : [{ what: words, weight: value }]));
-  const differ = closed && closed.verdict !== 'not checked' && weights.gap !== toStep(0, weights.stepNg);
-  const gap = differ ? [{ what: closed.lossNg > 0 ? 'missing' : 'more than came in', weight: weights.gap }] : [];
+  const differ = closed && closed.verdict !== 'not checked' && weights.side !== 'none';
+  const gap = differ ? [{ what: weights.side === 'less' ? 'missing' : 'more than came in', weight: weights.gap }] : [];
   return { state, tilt: weights.tilt, sentence: weighedWords(cameIn, closed, moved, isAllHere), numbers: cameIn ? [...pans, ...gap] : [] };
 }
 

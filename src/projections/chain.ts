@@ -22,6 +22,8 @@ export interface Chain {
   /** Whether something of it was not weighed, and since which entry what is left cannot be known. */
   readonly isOpen: boolean;
   readonly unknownSince: number | null;
+  /** The entries of all that was not weighed, where the chain is left unknown by it. */
+  readonly unknown: readonly number[];
   /** Metal was had by difference from the very weighing that closes its step: the sum comes out whatever went or came. */
   readonly isCircular: boolean;
   /** What is in the pieces by reckoning from their last weighings. */
@@ -55,6 +57,7 @@ export function chainOf(history: History): Chain {
     closing: termsOver(closedOver, flowing),
     isOpen: [...closedNodes].some((id) => !testable.has(id)),
     unknownSince: unweighed.length === 0 ? null : Math.min(...unweighed.map(({ seq }) => seq)),
+    unknown: [...new Set(unweighed.map(({ seq }) => seq))],
     isCircular: flowing.some(isHadFromSum(flowing)),
     expected: ends.size === 0 || present.some(({ ng }) => ng === null) ? null : sumOver(ends, present),
     movedSince: present.some((step) => !last.includes(step) && !isArrival(step)),

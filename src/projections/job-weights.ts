@@ -24,6 +24,8 @@ export interface JobWeights extends Figures {
   /** −1 (right pan up: a loss) to 1; within ±BAND while it agrees, ±1 when it does not; 0 while neither is known. */
   readonly tilt: number;
   readonly pans: readonly [left: Pan, right: Pan];
+  /** The entries of what went in or out and was not weighed, since which the sum is open; none while it is closed over. */
+  readonly unknown: readonly number[];
   /** Readings that nobody read on a balance, by their entries. */
   readonly notRead: NotRead;
 }
@@ -45,21 +47,29 @@ export function jobWeights({ closed, chain, history, cameIn, crossed, usualFrom 
   const stepNg = closed?.stepNg || (cameIn?.stepNg ?? 10_000_000);
   const figures = closed
     ? figuresOf(closed)
-    : { gap: toStep(0, stepNg), give: toStep(0, stepNg), shows: toStep(0, stepNg), dustMost: null };
+    : {
+        gap: toStep(0, stepNg),
+        side: 'none' as const,
+        step: toStep(stepNg, stepNg),
+        give: toStep(0, stepNg),
+        shows: toStep(0, stepNg),
+        dustMost: null,
+      };
   const isOpen = !closed || verdict === 'not checked' || (chain.movedSince && verdict !== 'does not agree');
   return {
     ...{ verdict, says: VERDICT_WORDS[verdict], lossNg: closed?.lossNg ?? massNg(0), stepNg, usualFrom, ...figures },
-    tilt: closed && (verdict === 'does not agree' || (verdict === 'agrees' && !isOpen)) ? tiltOf(closed) : 0,
+    tilt: closed && (verdict === 'does not agree' || (verdict === 'agrees' && !isOpen)) ? tiltOf(closed, figures.side) : 0,
     pans: isOpen ? openPans(chain, cameIn, crossed, stepNg) : closedPans(chain.closing, stepNg),
+    unknown: cameIn ? chain.unknown : [],
     notRead: notReadIn(history),
   };
 }
 
 /** How far a closing tilts the beam, by its own levels: the band ends where a note begins, and what does not agree is at the end of its reach. */
-function tiltOf({ lossNg, verdict, note, gainNote }: Closure): number {
+function tiltOf({ lossNg, verdict, note, gainNote }: Closure, side: Figures['side']): number {
   const noted = lossNg >= 0 ? note.flagNg : gainNote.flagNg;
   const reach = verdict === 'does not agree' ? 1 : BAND * Math.min(1, Math.abs(lossNg) / noted);
-  return lossNg === 0 ? 0 : -Math.sign(lossNg) * reach;
+  return side === 'none' ? 0 : side === 'less' ? -reach : reach;
 }
 
 const sum = (terms: readonly Term[]): number => terms.reduce((total, { ng }) => total + ng, 0);

@@ -4,7 +4,7 @@ import type { Slip } from '../reckoning/slip.ts';
 import { isPlausible, type SuspectSet } from '../reckoning/suspects.ts';
 import { explanationsIn, type Together } from '../reckoning/together.ts';
 import { ownerSuspects, slipWords } from '../reckoning/words.ts';
-import { toStep, upToStep } from '../units/rounded.ts';
+import { gapOf, gapWords, upToStep } from '../units/rounded.ts';
 import { readingWords } from '../weighing/reading.ts';
 import type { Step } from './history.ts';
 import { type JobReckoning, USUAL } from './job-reckoning.ts';
@@ -107,15 +107,15 @@ function stepsOf({ history, network, weights }: JobReckoning): readonly StepShow
       return {
         words: capital(words),
         seqs: [...new Set(at.flatMap(({ seq }) => (seq >= 0 ? [seq] : [])))],
-        gap: testable ? { words: gapWords(residualNg, uG, weights.stepNg), isOff: Math.abs(z) > 3 } : null,
+        gap: testable ? { words: leftOver(residualNg, uG, weights.stepNg), isOff: Math.abs(z) > 3 } : null,
       };
     });
 }
 
 const capital = (text: string): string => text.charAt(0).toUpperCase() + text.slice(1);
 
-const gapWords = (ng: number, uG: number, stepNg: number): string =>
-  `${toStep(Math.abs(ng), stepNg)} ${ng < 0 ? 'more' : 'less'} than reckoned, give or take ${upToStep(2e9 * uG, stepNg)}`;
+const leftOver = (ng: number, uG: number, stepNg: number): string =>
+  `${gapWords(gapOf(-ng, stepNg), { more: 'more than reckoned', less: 'less than reckoned' })}, give or take ${upToStep(2e9 * uG, stepNg)}`;
 
 /** What can still be done about a weighing under suspicion. */
 function adviceOn({ part, seq, outOf, into, stones }: Step, { history }: JobReckoning): string {

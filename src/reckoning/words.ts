@@ -2,7 +2,7 @@
 // A customer never sees a z or a probability; nothing here calls weight a proof of anything, and only a count can be short of a stone.
 import type { MassNg } from '../units/mass.ts';
 import { formatMoney, type Money } from '../units/money.ts';
-import { toStep, upToStep } from '../units/rounded.ts';
+import { type Gap, gapOf, toStep, upToStep } from '../units/rounded.ts';
 import type { Closure, Verdict } from './closure.ts';
 import type { SettlementCheck } from './fine-metal.ts';
 import type { OwnMetal } from './own-metal.ts';
@@ -33,17 +33,22 @@ export interface JobMasses {
 /** The figures of a closing as everybody is shown them: the gap, its ± (two standard uncertainties), what would have shown, and the most that is usual as dust. */
 export interface Figures {
   readonly gap: string;
+  /** Whether more or less went out than came in; neither where the gap is nothing to the step. */
+  readonly side: Gap['side'];
+  readonly step: string;
   readonly give: string;
   /** A loss this large would have been said not to agree, at least 95 times in 100. */
   readonly shows: string;
   readonly dustMost: string | null;
 }
-export const figuresOf = ({ lossNg, uG, stepNg, action, dustMostG }: Closure): Figures => ({
-  gap: toStep(Math.abs(lossNg), stepNg),
-  give: upToStep(2e9 * uG, stepNg),
-  shows: upToStep(1e9 * action.detectableG, stepNg),
-  dustMost: dustMostG === 0 ? null : upToStep(1e9 * dustMostG, stepNg),
-});
+export function figuresOf({ lossNg, uG, stepNg, action, dustMostG }: Closure): Figures {
+  const { size: gap, side, step } = gapOf(-lossNg, stepNg);
+  const dustMost = dustMostG === 0 ? null : upToStep(1e9 * dustMostG, stepNg);
+  return { gap, side, step, give: upToStep(2e9 * uG, stepNg), shows: upToStep(1e9 * action.detectableG, stepNg), dustMost };
+}
+
+/** "0.03 g ± 0.05 g": a loss, or with a minus a gain. */
+export const signedLoss = ({ gap, side, give }: Figures): string => `${side === 'more' ? '\u2212' : ''}${gap} ± ${give}`;
 
 /** The customer's sentence on the weights of a job; "what we return" only where all of it is there to be returned. */
 export function customerJob(masses: JobMasses, closed: Closure, all: 'what we return' | 'what was weighed' = 'what we return'): string {
@@ -115,9 +120,10 @@ export function customerMetal({ metalNg, lowNg, highNg, uLowG, uHighG }: OwnMeta
 /** The owner's sentence on a job: the gap with its ±, the verdict and what would have shown. */
 export function ownerJob(closed: Closure): string {
   if (closed.verdict === 'not checked') return 'Not checked by weight: not every flow was weighed.';
-  const { gap, give, shows, dustMost } = figuresOf(closed);
+  const { gap, side, step, give, shows, dustMost } = figuresOf(closed);
+  const found = side === 'none' ? `No difference to ${step} (± ${give})` : `${side === 'more' ? 'Gain' : 'Loss'} ${gap} ± ${give}`;
   const usual = closed.finding === 'usual loss' ? `, no more than such work usually leaves as dust (up to ${dustMost})` : '';
-  return `${closed.lossNg < 0 ? 'Gain' : 'Loss'} ${gap} ± ${give}: ${VERDICT_WORDS[closed.verdict]}${usual}. A loss of ${shows} would have shown.`;
+  return `${found}: ${VERDICT_WORDS[closed.verdict]}${usual}. A loss of ${shows} would have shown.`;
 }
 
 /** The owner's sentence on faults that together explain a gap, most often one: each a set of suspects that the figures cannot tell apart, never asserted, to the step of the balance; `nameOf` gives a flow or node its word. */
@@ -218,9 +224,9 @@ export function notReadWords({ unweighed, setAside, estimated, byDifference }: N
 
 /** The insurer's lines: readings, instruments, U, the detectable loss, what was not weighed, and the version of the arithmetic. */
 export function insurerJob(readings: readonly ShownReading[], closed: Closure, notRead: NotRead): readonly string[] {
-  const { gap, give, shows } = figuresOf(closed);
+  const { side, gap, give, shows } = figuresOf(closed);
   const lines = readings.map(({ what, text, on }) => `${what}: ${text} on ${on}.`);
-  const less = `In less out: ${closed.lossNg < 0 ? '\u2212' : ''}${gap}, U = ${give} (k = 2): ${VERDICT_WORDS[closed.verdict]}.`;
+  const less = `In less out: ${side === 'more' ? '\u2212' : ''}${gap}, U = ${give} (k = 2): ${VERDICT_WORDS[closed.verdict]}.`;
   return [
     ...lines,
     ...(closed.verdict === 'not checked' ? ['Not checked by weight.'] : [less, `A loss of ${shows} would have shown 95 times in 100.`]),

@@ -2,8 +2,9 @@
 // figure can never check the weighing it was taken from, so it is held against what the two sizes ask.
 import type { Problem } from '../book/codec.ts';
 import { sizingOfRingNg } from '../trade/sizing.ts';
-import { decimalsOfStep, formatMass, formatMassWithUnit, type MassNg, massNg } from '../units/mass.ts';
+import { decimalsOfStep, formatMass, type MassNg, massNg } from '../units/mass.ts';
 import { sizeMm } from '../units/ring-size.ts';
+import { gapOf, gapWords, toStep } from '../units/rounded.ts';
 import { netNg, type Reading } from '../weighing/reading.ts';
 
 /** Which way each method moves metal. */
@@ -88,12 +89,12 @@ export function oddDifference(part: MetalMoved | null, weight: Reading): Problem
   const { ng, leastNg, mostNg, beforeNg } = part.difference;
   const isAnswered = (weight.repeats?.length ?? 0) > 0 && weight.because !== undefined;
   if (isAnswered || (ng > 0 && ng >= leastNg && ng <= mostNg)) return null;
-  const decimals = decimalsOfStep(weight.stepNg ?? massNg(10_000_000), weight.unit);
-  const words = (mass: number) => formatMassWithUnit(massNg(Math.round(Math.abs(mass))), weight.unit, decimals);
+  const stepNg = weight.stepNg ?? 0;
+  const words = (mass: number) => toStep(Math.abs(mass), stepNg, weight.unit);
   const change = part.way === 'in' ? ng : -ng;
   const before = `${words(beforeNg)} before`;
-  const found =
-    change === 0 ? `no more and no less than the ${before}` : `${words(change)} ${change > 0 ? 'more' : 'less'} than the ${before}`;
+  const sides = { more: `more than the ${before}`, less: `less than the ${before}` };
+  const found = gapWords(gapOf(change, stepNg, weight.unit), sides, ` from the ${before}`);
   const done = part.way === 'in' ? 'let in' : 'cut out';
   const usual =
     part.sizes === ''

@@ -15,3 +15,20 @@ export const upToStep = (ng: number, stepNg: number, unit: MassUnit = 'g'): stri
   const step = stepNg || UNKNOWN_STEP_NG;
   return toStep(Math.ceil(Number((ng / step).toPrecision(9))) * step, step, unit);
 };
+
+/** A difference as it is shown: its size to the step and the side it lies on, decided once it is rounded, with the step itself. */
+export interface Gap {
+  readonly size: string;
+  readonly side: 'more' | 'less' | 'none';
+  readonly step: string;
+}
+/** The gap of a difference in ng, where more is positive. */
+export function gapOf(ng: number, stepNg: number, unit: MassUnit = 'g'): Gap {
+  const step = stepNg || UNKNOWN_STEP_NG;
+  const isNone = Math.round(Math.abs(ng) / step) === 0;
+  return { size: toStep(Math.abs(ng), step, unit), side: isNone ? 'none' : ng > 0 ? 'more' : 'less', step: toStep(step, step, unit) };
+}
+
+/** "0.17 g more", or "no difference to 0.01 g", in the words given for each side; `none` follows where there is no difference. */
+export const gapWords = ({ size, side, step }: Gap, words: Readonly<Record<'more' | 'less', string>>, none = ''): string =>
+  side === 'none' ? `no difference to ${step}${none}` : `${size} ${words[side]}`;

@@ -125,3 +125,29 @@ describe('a piece that was not weighed as it came in', () => {
     expect(await page(`/jobs/${job}/hand-back`)).toContain('It was not weighed dry both in and out.');
   });
 });
+
+describe('a difference that is nothing to the step', () => {
+  it('lies on no side: not at the hand-back, read on a finer balance, and not in the picture of the weights', async () => {
+    const { job, piece } = await takeRingIn(shop);
+    const balance = shop.newRef('balance');
+    const ranges = [{ max: '400', step: '0.001' }];
+    await write(line('balance_put_in_service', { balance, name: 'Fine', unit: 'g', class: 'I', ranges }));
+    await weighed(piece, 'finished', '6.823', { balance, stepNg: 1_000_000 });
+    await finished(job, piece);
+    expect(await page(`/jobs/${job}/hand-back`)).toContain('6.82 g in, 6.82 g out, no difference to 0.01 g.');
+    const reckoning = await page(`/jobs/${job}/reckoning`);
+    expect(reckoning).toContain('No difference to 0.01 g, ± ');
+    expect(reckoning).toMatch(/No difference to 0\.01 g \(± 0\.0\d g\): agrees/);
+    expect(reckoning).not.toMatch(/Missing|Too much|Gain 0|Loss 0/);
+  });
+
+  it('stands in the picture as what is not known where something was not weighed, with its entry', async () => {
+    const { job, piece } = await takeRingIn(shop);
+    const packet = shop.newRef('packet');
+    const cut = await write(line('metal_cut', { piece, packet, metal: 'gold-750', part: 'old head' }));
+    await weighed(piece, 'finished', '6.20');
+    const reckoning = await page(`/jobs/${job}/reckoning`);
+    expect(reckoning).toContain(`Not weighed not known entry ${cut} `);
+    expect(reckoning).not.toMatch(/Missing|Too much|No difference/);
+  });
+});

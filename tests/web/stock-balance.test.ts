@@ -36,11 +36,13 @@ it('a stock between counts is accounted for, until a gram of it is gone', async 
   await count('18.00');
   // Three quarters of what the balance shows is gold.
   const agreed = await page();
-  expect(agreed).toMatch(/Wire: 15\.00\sg weighed, 0\.00\sg in, 1\.50\sg out, 13\.50\sg weighed\. Unaccounted for: 0\.00\sg/);
+  expect(agreed).toMatch(
+    /Wire: 15\.00\sg weighed, 0\.00\sg in, 1\.50\sg out, 13\.50\sg weighed\. Over the period: no difference to 0\.01\sg, ± 0\.0\d\sg; since the first count: no difference to 0\.01\sg/,
+  );
   expect(agreed).toContain('no more is missing or too much than weighing explains');
   await count('17.00');
   const short = await page();
-  expect(short).toMatch(/Unaccounted for: 0\.75\sg ± 0\.0\d\sg; since the first count 0\.75\sg/);
+  expect(short).toMatch(/Over the period: 0\.75\sg missing, ± 0\.0\d\sg; since the first count: 0\.75\sg missing/);
   expect(short).toContain('Tested over all 2 periods since the first count');
   expect(short).toContain('more is missing than weighing explains');
   const setup = await (await owner.get('/setup')).text();

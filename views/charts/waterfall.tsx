@@ -1,5 +1,6 @@
 // The weights of one job as a fall: from what came in, over what was added and taken off, to what was weighed last and what is left over.
 import type { JobReckoning, Term } from '../../src/projections/job-reckoning.ts';
+import type { JobWeights } from '../../src/projections/job-weights.ts';
 import type { MassNg } from '../../src/units/mass.ts';
 import { toStep } from '../../src/units/rounded.ts';
 import { type Bar, Bars } from './bars.tsx';
@@ -59,19 +60,27 @@ function fallsOf({ cameIn, added, removed, closed, last, expected, weights }: Jo
   };
   if (added.length > 0) move('Added', sum(added), 'in', seqsOf(added), '+\u202f');
   if (removed.length > 0) move('Taken out or off', -sum(removed), 'out', seqsOf(removed), '\u2212\u202f');
+  if (weights.unknown.length > 0)
+    falls.push({ words: 'Not weighed', value: 'not known', from: at, to: at, kind: 'reckoned', seqs: weights.unknown });
   if (!closed || !last || closed.verdict === 'not checked') return [...falls, ...inPiece(expected, words)];
-  const gap = weights.lossNg;
   falls.push({
-    words: gap < 0 ? 'Too much' : 'Missing',
-    value: `${gap < 0 ? '+\u202f' : '\u2212\u202f'}${weights.gap} ± ${weights.give}`,
+    ...missing(weights),
     from: at,
-    to: at - gap,
+    to: at - weights.lossNg,
     kind: closed.verdict === 'does not agree' ? 'off' : 'reckoned',
     give: 2e9 * closed.uG,
     seqs: [],
   });
   return [...falls, { words: 'Weighed last', value: words(last.ng), from: 0, to: last.ng, kind: 'total', seqs: [last.seq] }];
 }
+
+/** What is left over, on the side it is to the step. */
+const missing = ({ side, gap, step, give }: JobWeights): Pick<Fall, 'words' | 'value'> =>
+  ({
+    less: { words: 'Missing', value: `\u2212\u202f${gap} ± ${give}` },
+    more: { words: 'Too much', value: `+\u202f${gap} ± ${give}` },
+    none: { words: 'No difference', value: `to ${step}, ± ${give}` },
+  })[side];
 
 const inPiece = (expected: { readonly ng: MassNg } | null, words: (ng: number) => string): readonly Fall[] =>
   expected

@@ -8,7 +8,7 @@ import { type CheckedJob, type LossChart, type LossJob, periodOf } from '../../p
 import { thingsAt } from '../../queries/things.ts';
 import type { Closure } from '../../reckoning/closure.ts';
 import { FROM_USUAL_RATE } from '../../reckoning/drift.ts';
-import { figuresOf, ownerPeriod, ownerTrend, VERDICT_WORDS } from '../../reckoning/words.ts';
+import { figuresOf, ownerPeriod, ownerTrend, signedLoss, VERDICT_WORDS } from '../../reckoning/words.ts';
 import { dayIn } from '../../units/dates.ts';
 import { respond } from '../form/negotiate.ts';
 import { wordsFor } from '../job/words.ts';
@@ -46,7 +46,7 @@ async function weights(web: Web, c: Ctx): Promise<Response> {
   const names = await namesFor(web, period.jobs);
   const rows = period.jobs.map((one) => ({
     ...{ job: one.job, bag: names(one.job), stands: one.stands },
-    ...{ day: dayWords(one.atMs, policy), loss: gapWords(one.closed), says: VERDICT_WORDS[one.closed.verdict] },
+    ...{ day: dayWords(one.atMs, policy), loss: lossWords(one.closed), says: VERDICT_WORDS[one.closed.verdict] },
   }));
   const page = { ...days, sentence: `${ownerPeriod(period)}${stillDue(due)}`, standing: period.standing.length, rows };
   return respond(c, { title: 'Weights of a period', current: '/owner', json: page, body: WeightsView(page) });
@@ -55,11 +55,7 @@ async function weights(web: Web, c: Ctx): Promise<Response> {
 /** What is not in the figures yet, after a start or when a balance is corrected: it is said, never left out in silence. */
 const stillDue = (due: number): string => (due === 0 ? '' : ` ${due} finished jobs are still being reckoned and are not in it yet.`);
 
-/** "0.03 g ± 0.05 g": a loss, or less than nothing, with two standard uncertainties. */
-function gapWords(closed: Closure): string {
-  const { gap, give } = figuresOf(closed);
-  return `${closed.lossNg < 0 ? '\u2212' : ''}${gap} ± ${give}`;
-}
+const lossWords = (closed: Closure): string => signedLoss(figuresOf(closed));
 
 const dayWords = (ms: number, { zone }: Policy) => dayIn(zone)(ms);
 
@@ -110,12 +106,12 @@ const permille = ({ closed, workedG }: LossJob): number => closed.lossNg / 1e6 /
 
 const pointOf = (one: LossJob, names: Names, policy: Policy): Pick<RunPoint, 'href' | 'words'> => ({
   href: `/jobs/${one.job}/reckoning`,
-  words: `${names(one.job)}, ${dayWords(one.atMs, policy)}: ${gapWords(one.closed)}`,
+  words: `${names(one.job)}, ${dayWords(one.atMs, policy)}: ${lossWords(one.closed)}`,
 });
 
 const rowOf = (one: LossJob, names: Names, policy: Policy): ChartShown['rows'][number] => ({
   ...{ job: one.job, bag: names(one.job), day: dayWords(one.atMs, policy), loss: `${permille(one).toFixed(1)} mg/g` },
-  says: `${gapWords(one.closed)}${one.leftOut ? ' Left out of what is usual until somebody says why.' : ''}`,
+  says: `${lossWords(one.closed)}${one.leftOut ? ' Left out of what is usual until somebody says why.' : ''}`,
 });
 
 function sumPoints(

@@ -1,7 +1,7 @@
 // The material balance of one metal in words: each period between two counts, and what was tested over all of them.
 import type { StockBalance } from '../../projections/stock-periods.ts';
 import { FALSE_ALARM_IN } from '../../reckoning/material-balance.ts';
-import { formatMassWithUnit, massNg } from '../../units/mass.ts';
+import { gapOf, gapWords, toStep, upToStep } from '../../units/rounded.ts';
 
 export interface BalanceShown {
   readonly says: readonly string[];
@@ -9,10 +9,12 @@ export interface BalanceShown {
   readonly isOff: boolean;
 }
 
-const grams = (ng: number): string => formatMassWithUnit(massNg(Math.round(ng)), 'g', 2);
-/** With two standard uncertainties, never less than a hundredth of a gram. */
-const give = (uG: number): string => grams(Math.max(1e7, 2e9 * uG));
-const signed = (ng: number): string => `${Math.round(ng / 1e7) < 0 ? '\u2212' : ''}${grams(Math.abs(ng))}`;
+/** Fine metal is told to a hundredth of a gram. */
+const STEP_NG = 10_000_000;
+const grams = (ng: number): string => toStep(ng, STEP_NG);
+/** What is missing (positive) with two standard uncertainties, never less than the step. */
+const missing = (ng: number, uG: number): string =>
+  `${gapWords(gapOf(ng, STEP_NG), { more: 'missing', less: 'too much' })}, ± ${upToStep(Math.max(STEP_NG, 2e9 * uG), STEP_NG)}`;
 
 /** What is told of the periods that ended from `fromMs` on; the running sum and the test begin at the first count. */
 export function balanceShown({ periods, alarms }: StockBalance, fromMs: number, name: (id: string) => string, day: (ms: number) => string) {
@@ -24,7 +26,7 @@ function periodWords(one: StockBalance['periods'][number], name: string, day: (m
   const { from, to, openingNg, inNg, outNg, closingNg, unweighed, missingNg, uG, runningNg, runningUG } = one;
   const counted = `${day(from.atMs)} to ${day(to.atMs)}, ${name}: ${grams(openingNg)} weighed, ${grams(inNg)} in, ${grams(outNg)} out, ${grams(closingNg)} weighed.`;
   const left = unweighed === 0 ? '' : ` ${unweighed} not weighed on the way, and in no sum.`;
-  return `${counted}${left} Unaccounted for: ${signed(missingNg)} ± ${give(uG)}; since the first count ${signed(runningNg)} ± ${give(runningUG)}.`;
+  return `${counted}${left} Over the period: ${missing(missingNg, uG)}; since the first count: ${missing(runningNg, runningUG)}.`;
 }
 
 function testedWords({ periods, alarms }: StockBalance, day: (ms: number) => string): Omit<BalanceShown, 'says'> {
