@@ -27,7 +27,7 @@ export function ReadBack({ sentences, action, button, also, terms, typed, asks, 
         {sentences.map((sentence) => (
           <p>{sentence}</p>
         ))}
-        {terms && (
+        {terms && terms.lines.length > 0 && (
           <details>
             <summary>Our terms apply ({terms.name})</summary>
             <ol>

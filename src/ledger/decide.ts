@@ -1,6 +1,7 @@
 // A command → leaves, over an overlay: all its lines or none. Pure but for what it looks up through the shelf.
 import type { Now, Stamp } from '../book/entry.ts';
 import type { States } from '../book/holding.ts';
+import { NO_TERMS } from '../book/terms.ts';
 import { base64url } from '../log/bytes.ts';
 import { type Json, writable } from '../log/canonical.ts';
 import { GENESIS, type Link, leafTrouble, sealedDigest } from '../log/leaf.ts';
@@ -27,7 +28,7 @@ export type Decided =
 /** Decides every line in order; a refusal, a question or a conflict drops the whole command and leaves the overlay as it was. */
 export async function decideCommand(overlay: Overlay, command: Command, writer: Writer): Promise<Decided> {
   const fork = overlayOn(overlay);
-  const conflict = await findConflict(fork, command);
+  const conflict = (await findConflict(fork, command)) ?? (await underOtherTerms(fork, command, writer));
   if (conflict) return { answer: conflict };
   const drafted: Drafted[] = [];
   for (const [index, line] of command.lines.entries()) {
@@ -56,6 +57,14 @@ async function findConflict(overlay: Overlay, command: Command): Promise<Extract
     return { answer: 'conflict', stream: thing.stream, since: leaves.slice(seen).map(({ seq }) => seq) };
   }
   return null;
+}
+
+/** The terms that were read back are those in force, or nothing is agreed under them. */
+async function underOtherTerms(overlay: Overlay, { terms }: Command, { shop }: Writer): Promise<Stopped | null> {
+  const inForce = (shop === undefined ? undefined : await overlay.thing(shop))?.says.terms ?? NO_TERMS;
+  if (terms === undefined || terms === inForce) return null;
+  const say = 'The shop’s terms were changed since these were read back. Read out the ones in force now, and agree on them.';
+  return { answer: 'refused', line: 0, code: 'terms_changed', say, field: 'terms' };
 }
 
 async function decideLine(overlay: Overlay, command: Command, line: Line, index: number, writer: Writer): Promise<Drafted | Stopped> {

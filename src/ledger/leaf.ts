@@ -23,6 +23,8 @@ export interface Command {
   readonly witness?: Ref<'person'>;
   /** The job whose form it is: nothing of another job is written by it. */
   readonly job?: string;
+  /** The terms that both agreed on, by their name: they must be those in force when it is written. */
+  readonly terms?: string;
   /** The size of each subject's stream as the person saw it on the form. */
   readonly seen: Readonly<Record<string, number>>;
   readonly lines: readonly Line[];
@@ -45,6 +47,7 @@ export type FrameRefusal =
   | 'not_found'
   | 'already_begun'
   | 'two_jobs'
+  | 'terms_changed'
   | 'out_of_place'
   | 'not_staff'
   | 'balance_unit'

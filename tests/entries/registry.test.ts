@@ -43,7 +43,7 @@ describe('the list of entries', () => {
   });
 
   it('gives no field a name that forms keep for themselves', () => {
-    const kept = ['formKey', 'pin', 'password', 'agreed', 'change', 'addRow', 'occurredAt', 'draft', 'seen', 'rows'];
+    const kept = ['formKey', 'pin', 'password', 'agreed', 'change', 'addRow', 'occurredAt', 'draft', 'seen', 'rows', 'termsRead'];
     const names = table.flatMap(([, { fields }]) => Object.keys(fields as Fields));
     expect(names.filter((name) => kept.includes(name))).toEqual([]);
   });

@@ -164,7 +164,7 @@ describe('a collection slip', () => {
     const read = await (await owner.post('/ticket', sent)).text();
     expect(textIn(read)).toContain(`Our terms apply (${first})`);
     expect(read).toContain('You bring the slip.');
-    const path = (await owner.post('/ticket', { ...sent, agreed: 'yes' })).headers.get('location') ?? '';
+    const path = (await owner.post('/ticket', { ...sent, ...inputsOf(read), agreed: 'yes' })).headers.get('location') ?? '';
     await set('Other terms altogether.');
     const hers = textIn(partOf(await (await owner.get(path)).text()));
     expect(hers).toContain(`Our terms ${first}`);

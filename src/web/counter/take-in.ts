@@ -6,7 +6,7 @@ import { SHEETS } from '../../sheets/index.ts';
 import { type CivilDate, civilDateOf, formatCivilDate, instant } from '../../units/dates.ts';
 import { formatMoney } from '../../units/money.ts';
 import { jobThings } from '../form/form.ts';
-import { type FormOf, showFormPage } from '../form/form-page.ts';
+import { type FormOf, READ_BACK_TERMS, showFormPage } from '../form/form-page.ts';
 import { first, readPosted } from '../form/posted.ts';
 import { type SheetForm, sheetForm } from '../form/sheet-form.ts';
 import { submitForm } from '../form/submit.ts';
@@ -36,7 +36,7 @@ export const takeIn: Resource = (web) => {
     app.post(path, async (c) => {
       const { posted, problems } = await withPhotos(web, await readPosted(c, 'photographs'));
       const whose = await whoseForm(web, c, path, posted);
-      const of = formOf(web, c, path, sheet, { ...more(c), ...whose });
+      const of = formOf(web, c, path, sheet, { ...more(c), ...whose }, posted);
       return problems.length > 0 ? showFormPage(web, c, of, { typed: posted, problems }) : submitForm(web, c, of, settled(posted));
     });
   };
@@ -65,9 +65,12 @@ export const takeIn: Resource = (web) => {
   return app;
 };
 
-function formOf(web: Web, c: Ctx, action: string, sheet: SheetWith, more: Partial<FormOf>): FormOf {
+/** What is agreed names the terms that were read back; whether they are still in force the ledger says. */
+function formOf(web: Web, c: Ctx, action: string, sheet: SheetWith, more: Partial<FormOf>, posted?: Posted): FormOf {
   const { terms, termsTexts } = policyFor(c);
-  const own = sheet((data) => ({ customer: customerWords(web, data), today: today(web, c), terms: terms ?? NO_TERMS }));
+  const inForce = terms ?? NO_TERMS;
+  const agreed = first(posted ?? new Map(), READ_BACK_TERMS) || inForce;
+  const own = sheet((data) => ({ customer: customerWords(web, data), today: today(web, c), terms: agreed }));
   return {
     ...own,
     action,
@@ -75,7 +78,7 @@ function formOf(web: Web, c: Ctx, action: string, sheet: SheetWith, more: Partia
     next: () => '/',
     ...more,
     check: (data) => [...(data.customer === undefined && action !== '/wait' ? [NOBODY] : []), ...(own.check?.(data) ?? [])],
-    ...(terms === null ? {} : { terms: { name: terms, lines: termsTexts.get(terms)?.split('\n') ?? [] } }),
+    terms: { name: inForce, lines: termsTexts.get(inForce)?.split('\n') ?? [] },
   };
 }
 const NOBODY = { field: 'name', say: 'Look for the customer above, or write the name of a new one.' };

@@ -40,7 +40,7 @@ export interface FormOf {
   readonly below?: Child;
   /** A second way to agree: what `agreed` then says, and its words. */
   readonly also?: readonly [value: string, words: string];
-  /** The terms that both agree on with it, by their name and their words. */
+  /** The terms in force, by their name and their words, where both agree on them with it. */
   readonly terms?: { readonly name: string; readonly lines: readonly string[] };
   /** Where to go once the entries from this number on are written. */
   readonly next: (from: number, posted: Posted) => string | Promise<string>;
@@ -122,6 +122,9 @@ const jsonOf = ({ action, form }: FormOf, fields: readonly { readonly name: stri
 });
 
 export const without = (posted: Posted, names: readonly string[]): Posted => new Map([...posted].filter(([name]) => !names.includes(name)));
+
+/** Under which name a read-back posts the terms that were read back. */
+export const READ_BACK_TERMS = 'termsRead';
 
 /** What is typed to sign for something: never shown again, never kept. */
 export const SECRETS: readonly string[] = ['pin', 'password'];

@@ -3,7 +3,7 @@ import { ReadBack } from '../../../views/read-back.tsx';
 import type { Posted, Problem } from '../../book/codec.ts';
 import { markTyped, wordsIn } from '../../book/us-words.ts';
 import { type Ctx, policyFor } from '../session/context.ts';
-import { asksOf, type FormOf, SECRETS, type Values, without } from './form-page.ts';
+import { asksOf, type FormOf, READ_BACK_TERMS, SECRETS, type Values, without } from './form-page.ts';
 import { respond } from './negotiate.ts';
 
 /** What was typed, read aloud, with everything kept; `problems` is a PIN that was wrong. */
@@ -15,13 +15,16 @@ export function showReadBack(c: Ctx, of: FormOf, posted: Posted, data: Values, p
     title: 'Read it back',
     ...(of.current === undefined ? {} : { current: of.current }),
     status: problems.length > 0 ? 422 : 200,
-    json: { readBack: sentences, problems },
+    json: { readBack: sentences, ...(of.terms ? { [READ_BACK_TERMS]: of.terms.name } : {}), problems },
     body: ReadBack({
       ...{ sentences, action: of.action, problems },
       button: wordsIn(words, of.form.button ?? 'We agree: write it'),
       ...(of.also ? { also: of.also } : {}),
       ...(of.terms ? { terms: of.terms } : {}),
-      typed: without(posted, [...SECRETS, 'agreed']),
+      typed: new Map([
+        ...without(posted, [...SECRETS, 'agreed', READ_BACK_TERMS]),
+        ...(of.terms ? [[READ_BACK_TERMS, [of.terms.name]] as const] : []),
+      ]),
       asks: asksOf(of, c),
     }),
   });

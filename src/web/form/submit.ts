@@ -5,7 +5,7 @@ import type { Control } from '../../book/values.ts';
 import { photosNotHere, withPhotos } from '../job/photos.ts';
 import { wholeNumber } from '../session/address.ts';
 import type { Ctx, Web } from '../session/context.ts';
-import { type FormOf, SECRETS, showFormPage, type Values, without } from './form-page.ts';
+import { type FormOf, READ_BACK_TERMS, SECRETS, showFormPage, type Values, without } from './form-page.ts';
 import { goTo, wantsJson } from './negotiate.ts';
 import { first, readPosted } from './posted.ts';
 import { showReadBack } from './read-back.ts';
@@ -17,17 +17,21 @@ export async function submitForm(web: Web, c: Ctx, of: FormOf, sent: Posted): Pr
   const posted = withOtherDays(of, sent);
   const list = first(posted, ADD_ROW);
   if (list !== '') return showFormPage(web, c, of, { typed: withRow(posted, list) });
-  if (posted.has('change')) return showFormPage(web, c, of, { typed: without(posted, [...SECRETS, 'change', 'agreed']) });
+  if (posted.has('change')) return showFormPage(web, c, of, { typed: without(posted, [...AGREEING, 'change']) });
   const { data, problems } = readFields(of.fields, posted, c);
   const occurred = of.late ? readOccurredAt(posted, c) : { problems: [] };
   const wrong = [...problems, ...occurred.problems];
   const all = wrong.length > 0 ? wrong : [...(await photosNotHere(web, of.fields, data)), ...(of.check?.(data) ?? [])];
-  if (all.length > 0) return showFormPage(web, c, of, { typed: without(posted, [...SECRETS, 'agreed']), problems: all });
+  if (all.length > 0) return showFormPage(web, c, of, { typed: without(posted, AGREEING), problems: all });
   const asked = of.ask?.(data);
-  if (asked) return showFormPage(web, c, of, { typed: without(posted, [...SECRETS, 'agreed']), problems: [asked], asked: asked.field });
+  if (asked) return showFormPage(web, c, of, { typed: without(posted, AGREEING), problems: [asked], asked: asked.field });
   const at = 'at' in occurred && occurred.at !== undefined ? { occurredAt: occurred.at } : {};
   const lines = of.lines(data).map((one) => ({ ...one, ...at }));
-  if (!of.readBack || posted.has('agreed')) return answer(web, c, of, posted, data, await record(web, c, posted, lines, of.job));
+  const terms = of.terms && (of.readBack ? first(posted, READ_BACK_TERMS) : of.terms.name);
+  const beside = { ...(of.job ? { job: of.job } : {}), ...(terms === undefined ? {} : { terms }) };
+  if (!of.readBack || (posted.has('agreed') && terms !== '')) {
+    return answer(web, c, of, posted, data, await record(web, c, posted, lines, beside));
+  }
   const outcome = await tryOut(web, c, posted, lines, of.job);
   return outcome ? answer(web, c, of, posted, data, outcome) : showReadBack(c, of, posted, data);
 }
@@ -44,7 +48,7 @@ async function answer(web: Web, c: Ctx, of: FormOf, posted: Posted, data: Values
     const next = await of.next(from, posted);
     return wantsJson(c) ? c.json({ written: { from, size }, next }, 201) : goTo(c, next);
   }
-  const typed = without(posted, [...SECRETS, 'agreed']);
+  const typed = without(posted, AGREEING);
   if ('reused' in outcome) {
     const { from } = outcome.reused;
     const say = `This form was already written as entry ${from}. Correct that entry, or open a fresh form.`;
@@ -52,8 +56,9 @@ async function answer(web: Web, c: Ctx, of: FormOf, posted: Posted, data: Values
   }
   if ('conflict' in outcome) return showFormPage(web, c, of, { typed: withoutSeen(typed), since: outcome.conflict });
   const asked = outcome.asked?.field;
+  const isUnderOthers = outcome.problems.some(({ field }) => field === 'terms');
   const asksNow = (['pin', 'password'] as const).find((secret) => outcome.problems.some(({ field }) => field === secret));
-  if (asksNow && of.readBack) return showReadBack(c, of, posted, data, outcome.problems);
+  if ((asksNow || isUnderOthers) && of.readBack) return showReadBack(c, of, posted, data, outcome.problems);
   return showFormPage(web, c, of, {
     typed,
     problems: outcome.problems,
@@ -61,6 +66,9 @@ async function answer(web: Web, c: Ctx, of: FormOf, posted: Posted, data: Values
     ...(asked === undefined ? {} : { asked }),
   });
 }
+
+/** What is said by agreeing, and is no part of what was typed. */
+const AGREEING: readonly string[] = [...SECRETS, 'agreed', READ_BACK_TERMS];
 
 const asksForPhoto = ({ fields }: FormOf): boolean => Object.values(fields).some(({ control }) => holdsFile(control));
 

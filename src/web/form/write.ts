@@ -41,8 +41,14 @@ export type Outcome =
   | { readonly conflict: readonly number[] }
   | { readonly problems: readonly Problem[]; readonly asked?: Problem };
 
+/** Whose form it is, and the terms that were agreed on with it. */
+export interface Beside {
+  readonly job?: Thing;
+  readonly terms?: string;
+}
+
 /** Records the lines under the form's own key; a form sent twice is answered once, and asks for no second PIN. */
-export async function record(web: Web, c: Ctx, posted: Posted, lines: readonly Line[], job?: Thing): Promise<Outcome> {
+export async function record(web: Web, c: Ctx, posted: Posted, lines: readonly Line[], { job, terms }: Beside): Promise<Outcome> {
   const person = whoAsks(c);
   const session = c.get('session');
   const id = first(posted, 'formKey');
@@ -58,6 +64,7 @@ export async function record(web: Web, c: Ctx, posted: Posted, lines: readonly L
     auth: kind ?? 'session',
     device: session?.device ?? 'none',
     ...(job ? { job: job.id } : {}),
+    ...(terms === undefined ? {} : { terms }),
     seen: seenIn(posted),
     lines,
   });

@@ -95,8 +95,9 @@ async function formOf(web: Web, c: Ctx): Promise<FormOf | null> {
 }
 
 /** An agreement names the terms in force; a form that was opened under others, or names some of its own, is opened again. */
-const underTerms = (inForce: string): Pick<FormOf, 'extra' | 'check'> => ({
+const underTerms = (inForce: string): Pick<FormOf, 'extra' | 'check' | 'terms'> => ({
   extra: [['terms', inForce]],
+  terms: { name: inForce, lines: [] },
   check: ({ terms }) =>
     terms === inForce ? [] : [{ field: '', say: 'The terms in force are not those of this form. Open it again, and agree on these.' }],
 });
