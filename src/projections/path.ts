@@ -16,11 +16,14 @@ export function fullPathReasons(things: readonly Thing[], { isHighValue, nearsGa
   const stones = things.filter(({ kind }) => kind === 'stone' || kind === 'packet');
   const work = things.find(({ kind }) => kind === 'job')?.says.work?.split(' ') ?? [];
   const isHot = work.some((step) => HEAT.includes(step));
-  const isOut = stones.some(({ stones: counted }) => counted !== undefined);
+  // The condition out of the mount is said of every stone that came out, and of no other.
+  const isOut = stones.some(({ says }) => says.condition !== undefined);
+  const isSupplied = stones.some(({ says, stones: counted }) => says.condition === undefined && counted !== undefined);
   const isUnseen = stones.some(({ says }) => says.species === 'unknown' || UNSEEN.includes(says.backing ?? ''));
   const isOutside = things.some(({ custody, offered, gone }) => !gone && (custody?.says === 'outside' || offered?.says === 'outside'));
   const reasons: readonly (readonly [boolean, string])[] = [
     [isOut, 'a stone came out'],
+    [isSupplied, 'a stone is supplied'],
     [!isOut && work.includes('take-out'), 'stones are to come out'],
     [isHot && isUnseen, 'heat is planned and a stone or its backing is not known'],
     [nearsGate, 'what is added nears what the hallmark lets through'],

@@ -10,6 +10,7 @@ const stone = (more: Partial<Thing> = {}): Thing => ({
   says: { species: 'diamond', backing: 'open' },
   ...more,
 });
+const out = (more: Partial<Thing> = {}) => stone({ stones: 0, says: { species: 'diamond', backing: 'open', condition: 'sound' }, ...more });
 const small = { isHighValue: false, nearsGate: false };
 
 describe('a job', () => {
@@ -17,9 +18,10 @@ describe('a job', () => {
     expect(fullPathReasons([job(), piece(), stone()], small)).toEqual([]);
   });
   it.each([
-    ['a stone came out', [job(), piece(), stone({ stones: 0 })], small],
+    ['a stone came out', [job(), piece(), out()], small],
     ['stones are to come out', [job({ says: { work: 'take-out set' } }), piece(), stone()], small],
-    ['a stone came out that was to', [job({ says: { work: 'take-out set' } }), stone({ stones: 0 })], small],
+    ['a stone came out that was to', [job({ says: { work: 'take-out set' } }), out()], small],
+    ['a stone is supplied', [job(), piece(), stone({ stones: 1 })], small],
     ['heat is planned over an unknown stone', [job(), stone({ says: { species: 'unknown', backing: 'open' } })], small],
     ['heat is planned over a foiled stone', [job(), stone({ says: { species: 'diamond', backing: 'foiled' } })], small],
     ['the addition nears the gate', [job()], { ...small, nearsGate: true }],

@@ -87,6 +87,17 @@ async function postedBand({ stones }: { readonly stones: number }) {
   return { job, piece };
 }
 
+describe('why a job is on the full path', () => {
+  it('is that a stone came out only where one did, not where the shop supplied one', async () => {
+    const supplied = await page(`/jobs/${(await diamondSupplied()).job}`);
+    expect(supplied).toContain('a stone is supplied');
+    expect(supplied).not.toContain('a stone came out');
+    const out = await page(`/jobs/${(await middleOut()).job}`);
+    expect(out).toContain('a stone came out');
+    expect(out).not.toContain('a stone is supplied');
+  });
+});
+
 describe('a letter', () => {
   it('says of a stone that was supplied that it was set, not that it was taken out', async () => {
     const { job } = await diamondSupplied();
