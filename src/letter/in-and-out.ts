@@ -1,6 +1,7 @@
 // The one sentence of a hand-back: what was read as it came in, what was read last, and how much more or less that is.
 
 import type { Kept } from '../ledger/leaf.ts';
+import { correctedFigures, correctedWords } from '../projections/corrected.ts';
 import { isNoWeight, WORKED } from '../projections/history.ts';
 import { type Told, told } from '../projections/told.ts';
 import { gapOf, gapWords, toStep } from '../units/rounded.ts';
@@ -16,7 +17,10 @@ interface Read {
 const DONE: readonly string[] = ['finished', 'returned'];
 
 /** "4.12 g in, 4.29 g out, 0.17 g more."; a weight that was not read dry, before the work or on the way is no weight out, and is said as what it was. Why it is more or less is not known from the two. */
-export function inAndOut(kept: readonly Kept[], piece: string, dayOf: (atMs: number) => string): string {
+export const inAndOut = (kept: readonly Kept[], piece: string, dayOf: (atMs: number) => string): string =>
+  `${weighedInAndOut(kept, piece, dayOf)} ${correctedWords(correctedFigures(kept))}`.trim();
+
+function weighedInAndOut(kept: readonly Kept[], piece: string, dayOf: (atMs: number) => string): string {
   const readings = readingsOf(told(kept), piece);
   const dry = readings.filter(({ reading, state }) => !isNoWeight(reading, state));
   const [came] = dry;

@@ -7,6 +7,7 @@ import { WORK_STEPS, wordsOf } from '../book/work.ts';
 import { correctionsIn, patchedData } from '../ledger/corrections.ts';
 import type { Kept } from '../ledger/leaf.ts';
 import type { Values } from '../ledger/registry.ts';
+import { type CorrectedFigure, correctedFigures } from '../projections/corrected.ts';
 import { type CivilDate, formatCivilDate } from '../units/dates.ts';
 import { formatMoney, type Money } from '../units/money.ts';
 import { type Reading, readingWords } from '../weighing/reading.ts';
@@ -36,14 +37,21 @@ export function slipWords(kept: readonly Kept[]): SlipWords {
   const said = (type: string) =>
     kept
       .filter(({ leaf }) => leaf.type === type)
-      .map(({ leaf, hash }) => ({ data: patchedData(leaf, corrections.get(hash)), atMs: Number(leaf.occurredAt) }));
+      .map(({ leaf, hash, seq }) => ({ seq, data: patchedData(leaf, corrections.get(hash)), atMs: Number(leaf.occurredAt) }));
+  const changed = correctedFigures(kept);
   const received = said('piece_received');
   const declined = new Map(said('weight_not_taken').map(({ data }) => [String(data.piece), true]));
   const agreed = said('work_agreed').at(-1)?.data;
   const promise = said('promise_moved').at(-1)?.data.promise ?? agreed?.promise;
   return {
     leftAtMs: received[0]?.atMs ?? null,
-    pieces: received.map(({ data }) => pieceOf(data, declined.has(String(data.piece)))),
+    pieces: received.map(({ seq, data }) =>
+      pieceOf(
+        data,
+        declined.has(String(data.piece)),
+        changed.filter((one) => one.seq === seq),
+      ),
+    ),
     stones: received.reduce((sum, { data }) => sum + Number(data.stones), 0),
     work: agreed ? workOf(agreed) : null,
     price: priceOf(agreed),
@@ -52,12 +60,18 @@ export function slipWords(kept: readonly Kept[]): SlipWords {
   };
 }
 
-function pieceOf({ kind, description, parts, stones, weight, condition }: Values, isDeclined: boolean): SlipPiece {
+function pieceOf(
+  { kind, description, parts, stones, weight, condition }: Values,
+  isDeclined: boolean,
+  changed: readonly CorrectedFigure[],
+): SlipPiece {
+  const weighed = weight ? readingWords(weight as Reading) : isDeclined ? 'not weighed, as agreed' : 'not weighed';
+  const before = changed.length === 0 ? '' : ` (corrected; first written: ${changed.map(({ first }) => first).join(', ')})`;
   const metals = [...new Set((parts as readonly { readonly metal: MetalCode }[]).map(({ metal }) => METAL_WORDS[metal]))].join(', ');
   const counted = Number(stones) > 0 ? stonesWords(Number(stones)) : 'no stones';
   return {
     what: `${capital(pieceName(kind as keyof typeof PIECE_KINDS, String(description)))}, ${metals}, ${counted}`,
-    weight: weight ? readingWords(weight as Reading) : isDeclined ? 'not weighed, as agreed' : 'not weighed',
+    weight: `${weighed}${before}`,
     condition: condition === undefined ? null : typed(String(condition)),
   };
 }

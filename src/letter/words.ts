@@ -9,6 +9,7 @@ import type { EntryName } from '../entries/index.ts';
 import { correctionsIn, patchedData } from '../ledger/corrections.ts';
 import type { Kept } from '../ledger/leaf.ts';
 import { entryType, readingsIn, type Values } from '../ledger/registry.ts';
+import { correctedWords } from '../projections/corrected.ts';
 import type { JobReckoning, Term } from '../projections/job-reckoning.ts';
 import { countsThatDiffer, type JobStones, type Seat } from '../projections/job-stones.ts';
 import type { Closure } from '../reckoning/closure.ts';
@@ -103,11 +104,16 @@ const massOf = (entries: readonly Read[]): MassNg => massNg(sum(entries.map(({ n
 
 type Moved = Omit<JobMasses, 'receivedNg'>;
 
-function beamOf({ state, closed, cameIn, weights }: JobReckoning, moved: Moved, isAllHere: boolean): Letter['beam'] {
+function beamOf({ state, closed, cameIn, weights, corrected }: JobReckoning, moved: Moved, isAllHere: boolean): Letter['beam'] {
   const pans = weights.pans.flatMap(({ words, value }) => (value === null ? [] : [{ what: words, weight: value }]));
   const differ = closed && closed.verdict !== 'not checked' && weights.side !== 'none';
   const gap = differ ? [{ what: weights.side === 'less' ? 'missing' : 'more than came in', weight: weights.gap }] : [];
-  return { state, tilt: weights.tilt, sentence: weighedWords(cameIn, closed, moved, isAllHere), numbers: cameIn ? [...pans, ...gap] : [] };
+  return {
+    state,
+    tilt: weights.tilt,
+    sentence: `${weighedWords(cameIn, closed, moved, isAllHere)} ${correctedWords(corrected)}`.trim(),
+    numbers: cameIn ? [...pans, ...gap] : [],
+  };
 }
 
 function weighedWords(cameIn: Term | null, closed: Closure | null, moved: Moved, isAllHere: boolean): string {

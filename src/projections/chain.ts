@@ -34,8 +34,8 @@ export interface Chain {
 const ENDS = ['still here', 'left whole'];
 type Measured = Step & { readonly ng: MassNg };
 
-/** The chain of a job's pieces. */
-export function chainOf(history: History): Chain {
+/** The chain of a job's pieces; `first` is its history as it was first written, before its corrections. */
+export function chainOf(history: History, first: History = history): Chain {
   const pieceNodes = new Set(history.nodes.filter(({ things }) => things.some((id) => history.pieces.has(id))).map(({ id }) => id));
   const streams = history.streams.filter(({ from, to }) => from !== to);
   const ends = new Set(streams.filter(({ part, from }) => ENDS.includes(part) && pieceNodes.has(from)).map(({ from }) => from));
@@ -58,7 +58,7 @@ export function chainOf(history: History): Chain {
     isOpen: [...closedNodes].some((id) => !testable.has(id)),
     unknownSince: unweighed.length === 0 ? null : Math.min(...unweighed.map(({ seq }) => seq)),
     unknown: [...new Set(unweighed.map(({ seq }) => seq))],
-    isCircular: flowing.some(isHadFromSum(flowing)),
+    isCircular: flowing.some(isHadFromSum(flowing)) || isHadBefore(flowing, first),
     expected: ends.size === 0 || present.some(({ ng }) => ng === null) ? null : sumOver(ends, present),
     movedSince: present.some((step) => !last.includes(step) && !isArrival(step)),
   };
@@ -71,6 +71,13 @@ const isHadFromSum =
     part === 'metal' &&
     reading?.basis === 'difference' &&
     streams.some((one) => one.part === 'weighing' && one.seq === seq + 1 && one.atMs === atMs && sumsToNothing(one.from, streams));
+
+/** A difference had from a weighing that was corrected since still checks nothing, until it is itself weighed. */
+function isHadBefore(flowing: readonly Step[], { streams }: History): boolean {
+  const was = streams.filter(({ from, to, part }) => from !== to && !ENDS.includes(part));
+  const had = new Set(was.filter(isHadFromSum(was)).map(({ id }) => id));
+  return flowing.some(({ id, reading }) => reading?.basis === 'difference' && had.has(id));
+}
 
 function sumsToNothing(node: string, streams: readonly Step[]): boolean {
   const at = streams.filter((step) => signOver(new Set([node]), step) !== 0);

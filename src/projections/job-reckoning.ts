@@ -2,22 +2,23 @@
 import type { MetalFamily } from '../book/metals.ts';
 import { ASSUMED_FROM, assumedLoss, familyOf, type Operation, operationOf } from '../book/usual-loss.ts';
 import type { Kept } from '../ledger/leaf.ts';
-import { type Closure, closure, type Weighing } from '../reckoning/closure.ts';
+import { type Closure, closure } from '../reckoning/closure.ts';
 import { type Rate, usualLoss } from '../reckoning/drift.ts';
 import type { UsualLoss } from '../reckoning/loss-law.ts';
 import { type NetworkReckoning, OUTSIDE, reckon, type Stream } from '../reckoning/network.ts';
 import { type OwnMetal, ownMetal } from '../reckoning/own-metal.ts';
 import type { Known, Slip } from '../reckoning/slip.ts';
-import { ownerJob, VERDICT_WORDS } from '../reckoning/words.ts';
-import { decimalsOfStep, formatMassWithUnit, type MassNg, massNg } from '../units/mass.ts';
+import { type MassNg, massNg } from '../units/mass.ts';
 import { uOfSum } from '../weighing/uncertainty.ts';
 import type { Balances } from './balances.ts';
 import { type Chain, chainOf, networkOf, type Term, termOf } from './chain.ts';
+import { type CorrectedFigure, correctedFigures } from './corrected.ts';
 import { type History, historyOf, type Step } from './history.ts';
+import { jobSentence } from './job-sentence.ts';
 import { type JobWeights, jobWeights } from './job-weights.ts';
 import { slipsIn } from './slips.ts';
 import { type StoneCheck, stoneChecks } from './stone-checks.ts';
-import { type Told, told } from './told.ts';
+import { type Told, told, toldFirst } from './told.ts';
 
 export type { Term } from './chain.ts';
 
@@ -49,6 +50,8 @@ export interface JobReckoning {
   readonly closed: Closure | null;
   readonly state: 'open' | 'level' | 'off';
   readonly sentence: string;
+  /** Weights and counts that were corrected after they were written. */
+  readonly corrected: readonly CorrectedFigure[];
   readonly history: History;
   /** What the closing is made of: what is missing from it fell as filings and dust. */
   readonly closing: readonly Term[];
@@ -78,17 +81,19 @@ export interface JobReckoning {
 
 /** Reckons a job from its entries. What cannot be reckoned says so in words: a job whose figures are beyond the arithmetic takes no other page with it. */
 export function reckonJob(kept: readonly Kept[], grounds: Grounds): JobReckoning {
-  const entries = told(kept);
   try {
-    return reckonTold(entries, grounds);
+    return reckonKept(kept, grounds);
   } catch (error) {
     return unreckoned(grounds, error instanceof Error ? error.message : String(error));
   }
 }
 
-function reckonTold(entries: readonly Told[], grounds: Grounds): JobReckoning {
+function reckonKept(kept: readonly Kept[], grounds: Grounds): JobReckoning {
+  const entries = told(kept);
+  const corrected = correctedFigures(kept);
   const history = historyOf(entries, grounds.balances.worths);
-  const chain = chainOf(history);
+  const first = corrected.length === 0 ? history : historyOf(toldFirst(kept), grounds.balances.worths);
+  const chain = chainOf(history, first);
   const cameIn = together(chain.cameIn, 1);
   const work = workOf(entries, chain, grounds);
   const isClosable = cameIn !== null && chain.last.length > 0;
@@ -105,7 +110,11 @@ function reckonTold(entries: readonly Told[], grounds: Grounds): JobReckoning {
   return {
     ...{ size: grounds.size, cameIn, added, removed, last, expected, unknownSince, closed },
     state: stateOf(closed, chain.movedSince),
-    sentence: sentenceOf({ cameIn, history, expected, unknownSince, closed, last: together(chain.last, -1), movedSince: chain.movedSince }),
+    corrected,
+    sentence: jobSentence(
+      { cameIn, history, expected, unknownSince, closed, last: together(chain.last, -1), movedSince: chain.movedSince },
+      corrected,
+    ),
     ...{ history, network, work, closing: chain.closing, stones: stoneChecks(history) },
     weights: jobWeights({ closed, chain, history, cameIn, crossed, usualFrom: work?.usualFrom ?? null }),
     own: closed?.verdict === 'agrees' ? ownOf(chain, closed) : null,
@@ -126,7 +135,17 @@ function unreckoned({ size }: Grounds, problem: string): JobReckoning {
   return {
     ...{ size, cameIn: null, added: [], removed: [], last: null, expected: null, unknownSince: null, closed: null, state: 'open' },
     sentence: `The weights of this job cannot be reckoned (${problem}). Its entries stand as they were written: look for a figure that cannot be, and correct it.`,
-    ...{ history, network: reckon({ nodes: [], streams: [] }), work: null, closing: [], stones: [], own: null, slips: [], doubted: [] },
+    ...{
+      corrected: [],
+      history,
+      network: reckon({ nodes: [], streams: [] }),
+      work: null,
+      closing: [],
+      stones: [],
+      own: null,
+      slips: [],
+      doubted: [],
+    },
     weights: jobWeights({ closed: null, chain, history, cameIn: null, crossed: [], usualFrom: null }),
     ...{ explained: false, problem },
   };
@@ -214,21 +233,4 @@ const doubtedIn = ({ streams }: History, { isDoubted }: Balances): readonly numb
 function stateOf(closed: Closure | null, movedSince: boolean): JobReckoning['state'] {
   if (closed?.verdict === 'does not agree') return 'off';
   return closed?.verdict === 'agrees' && !movedSince ? 'level' : 'open';
-}
-
-type Reckoned = Pick<JobReckoning, 'cameIn' | 'history' | 'expected' | 'unknownSince' | 'closed' | 'last'> & Pick<Chain, 'movedSince'>;
-
-function sentenceOf({ cameIn, history, expected, unknownSince, closed, last, movedSince }: Reckoned): string {
-  const dry = history.setAside.some(({ of }) => history.pieces.has(of)) ? ' dry' : '';
-  if (!cameIn) return `Not weighed${dry} as it came in: nothing can be checked by weight.`;
-  const words = (ng: number, of: Weighing) => formatMassWithUnit(massNg(ng), 'g', decimalsOfStep(of.stepNg ?? massNg(10_000_000), 'g'));
-  const came = `${words(cameIn.ng, cameIn)} came in.`;
-  const now = expected && (movedSince || !last) ? ` By reckoning ${words(expected.ng, cameIn)} is in the piece.` : '';
-  if (unknownSince !== null) {
-    const again = last ? ` Weighed again since, at entry ${last.seq}: ${words(last.ng, last)}.` : '';
-    return `${came} What is left cannot be known since entry ${unknownSince}, which was not weighed.${again}`;
-  }
-  if (!closed) return expected && expected.ng !== cameIn.ng ? `${came}${now}` : came;
-  if (closed.verdict === 'not checked') return `${came} ${VERDICT_WORDS['not checked']}.`;
-  return `${ownerJob(closed)}${movedSince ? now : ''}`;
 }

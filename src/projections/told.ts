@@ -17,6 +17,9 @@ export interface Told {
  */
 export const told = (kept: readonly Kept[]): readonly Told[] => toldOn(NOTHING_TOLD, kept).entries;
 
+/** The same as it was first written, without its corrections. */
+export const toldFirst = (kept: readonly Kept[]): readonly Told[] => told(kept.filter(({ leaf }) => leaf.type !== 'corrected'));
+
 /** A history told so far: its entries in order, where each stands, and the latest moment that nobody stated. */
 export interface Telling {
   readonly entries: readonly Told[];

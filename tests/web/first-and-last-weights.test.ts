@@ -151,3 +151,55 @@ describe('a difference that is nothing to the step', () => {
     expect(reckoning).not.toMatch(/Missing|Too much|No difference/);
   });
 });
+
+describe('a figure that was corrected', () => {
+  const correct = async (seq: number, field: string, was: unknown, is: unknown) => {
+    const [row] = await shop.store.read('SELECT leaf_hash AS hash FROM entry WHERE seq = ?', [seq]);
+    const target = Buffer.from(row?.hash as Uint8Array).toString('base64url');
+    return write(line('corrected', { target, seq, field, was, is, reason: 'misread' }));
+  };
+
+  it('is told with both figures wherever the sum that rests on it is told', async () => {
+    const { job, piece } = await takeRingIn(shop);
+    await weighed(piece, 'finished', '6.81');
+    await finished(job, piece);
+    const returned = await handedBack(piece, { weight: grams('6.18') });
+    await correct(returned, 'weight', grams('6.18'), grams('6.81'));
+    const both = `Corrected after it was written: entry ${returned}, first 6.18 g and now 6.81 g.`;
+    for (const path of ['', '/reckoning', '/letter', '/letter.html', '?face=customer']) {
+      expect(await page(`/jobs/${job}${path}`), path).toContain(both);
+    }
+    const { reckoned } = (await owner.json(`/jobs/${job}`)) as { reckoned: { corrected: unknown } };
+    expect(reckoned.corrected).toEqual([{ seq: returned, first: '6.18\u00a0g', now: '6.81\u00a0g' }]);
+  });
+
+  it('is told on a slip, at the hand-back and of a count as well', async () => {
+    const { job, piece } = await takeRingIn(shop);
+    const [row] = await shop.store.read("SELECT max(seq) AS seq FROM entry WHERE type = 'piece_received'");
+    const seq = Number(row?.seq);
+    await correct(seq, 'stones', 3, 4);
+    await weighed(piece, 'finished', '6.81');
+    await write(line('piece_checked', { piece, stones: 4, seats: 'tight', marks: 'readable' }), line('work_finished', { job }));
+    const both = `entry ${seq}, first 3 stones and now 4 stones.`;
+    expect(await page(`/jobs/${job}/hand-back`)).toContain(both);
+    expect(await page(`/jobs/${job}/letter`)).toContain(both);
+    const { headers } = await owner.post(`/jobs/${job}/slip`, {});
+    expect(await page(headers.get('location') ?? '')).toContain('4 stones; 6.82 g (corrected; first written: 3 stones)');
+  });
+
+  it('makes no check of a sum that was had from the figure that was wrong', async () => {
+    const { job, piece } = await takeRingIn(shop, { grams: '4.12' });
+    const [stock, weight] = [shop.newRef('stock'), { text: '0.17', unit: 'g', ng: 170_000_000, basis: 'difference' }];
+    await write(line('metal_received', { stock, name: 'Sheet', metal: 'gold-750', weight: shop.grams('20.00') }));
+    const added = await write(
+      line('metal_added', { piece, stock, metal: 'gold-750', what: 'shank', weight }),
+      line('piece_weighed', { piece, state: 'finished', weight: grams('4.29') }),
+    );
+    await correct(added + 1, 'weight', grams('4.29'), grams('4.28'));
+    for (const path of ['', '/reckoning', '/letter']) {
+      const said = await page(`/jobs/${job}${path}`);
+      expect(said, path).toMatch(/not checked by weight/i);
+      expect(said, path).not.toMatch(/agrees|accounts for all|would have shown/);
+    }
+  });
+});

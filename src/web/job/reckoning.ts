@@ -3,6 +3,7 @@ import { Hono } from 'hono';
 import { type ReckoningPage, ReckoningView } from '../../../views/reckoning.tsx';
 import type { Thing } from '../../ledger/thing.ts';
 import { jobTold } from '../../letter/job-told.ts';
+import { correctedWords } from '../../projections/corrected.ts';
 import { type Grounds, type JobReckoning, reckonJob } from '../../projections/job-reckoning.ts';
 import { whyOf } from '../../projections/why.ts';
 import { entriesOf } from '../../queries/entries.ts';
@@ -61,7 +62,7 @@ async function page(web: Web, c: Ctx, job: Thing): Promise<Response> {
       work,
       doubted,
       why,
-      network: reckoned.network,
+      ...{ corrected: reckoned.corrected, network: reckoned.network },
     },
     body: ReckoningView(shown),
   });
@@ -83,7 +84,11 @@ function stoneLines({ stones }: JobReckoning, name: (id: string) => string): rea
   });
 }
 
-function insurerLines({ closed, history, size, weights }: JobReckoning, policy: Policy, { balances }: Grounds): readonly string[] {
+function insurerLines(
+  { closed, history, size, weights, corrected }: JobReckoning,
+  policy: Policy,
+  { balances }: Grounds,
+): readonly string[] {
   if (!closed) return [];
   const day = dayIn(policy.zone);
   const inOrder = [...history.streams, ...history.setAside].sort((a, b) => a.atMs - b.atMs || a.seq - b.seq);
@@ -95,5 +100,6 @@ function insurerLines({ closed, history, size, weights }: JobReckoning, policy: 
     const on = reading.balance === undefined ? 'no balance' : `${policy.balanceNames.get(reading.balance) ?? 'a balance'}, ${calibrated}`;
     return [{ what: `Entry ${seq}, ${day(atMs)}, ${one.state || ('part' in one ? one.part : 'read')}`, text: readingWords(reading), on }];
   });
-  return [...insurerJob(readings, closed, weights.notRead), `The ledger had ${size} entries.`];
+  const changed = correctedWords(corrected);
+  return [...insurerJob(readings, closed, weights.notRead), ...(changed === '' ? [] : [changed]), `The ledger had ${size} entries.`];
 }
