@@ -4,7 +4,7 @@ import { flow } from '../book/facts.ts';
 import { anyStaff } from '../book/may.ts';
 import { METAL_WORDS } from '../book/metals.ts';
 import { atBench } from '../book/next.ts';
-import { exactlyOne, lotIsSealed, pieceIsGone, workNotAgreed } from '../book/refusals.ts';
+import { exactlyOne, lotIsSealed, pieceIsGone, thingIsGone, workNotAgreed } from '../book/refusals.ts';
 import { choice } from '../book/values.ts';
 import { weightWords } from '../book/words.ts';
 import { netNg } from '../weighing/reading.ts';
@@ -34,9 +34,9 @@ export const filingsGathered = defineEntry({
     },
     cautions: ['dust'],
   },
-  decide({ piece, lot }, data) {
+  decide({ piece, lot, packet }, data) {
     const refused = pieceIsGone(piece) ?? workNotAgreed(piece) ?? exactlyOne(data.lot, data.packet, 'one_destination', INTO, 'lot');
-    return refused ?? (lot ? lotIsSealed(lot) : null);
+    return refused ?? (lot ? lotIsSealed(lot) : packet ? thingIsGone(packet, 'packet') : null);
   },
   doubt({ piece }, { weight: reading }) {
     const gatheredNg = netNg(reading);

@@ -2,6 +2,7 @@
 import { defineEntry, observed, optional, ref } from '../book/entry.ts';
 import { identities } from '../book/given.ts';
 import { anyStaff } from '../book/may.ts';
+import { pieceIsGone, thingIsGone } from '../book/refusals.ts';
 import { choice, choices } from '../book/values.ts';
 import { wordsOf } from '../book/work.ts';
 
@@ -26,7 +27,7 @@ export const identityChecked = defineEntry({
     labels: { piece: 'Piece', stone: 'Which stone', how: 'How', agrees: 'What was seen' },
     cautions: ['tell-insurer-first'],
   },
-  decide: () => null,
+  decide: ({ piece, stone }) => pieceIsGone(piece) ?? (stone ? thingIsGone(stone, 'stone') : null),
   facts: ({ piece, stone, agrees }) => identities(stone ?? piece, { identity: agrees }),
   say: ({ piece, stone, how, agrees }, name) =>
     `Identity of ${name(stone ?? piece)}${how.length > 0 ? `, ${wordsOf(HOW, how)}` : ''}: ${AGREES[agrees]}`,

@@ -77,7 +77,9 @@ async function decideLine(overlay: Overlay, command: Command, line: Line, index:
     return refused('out_of_place', 'A ledger begins with its shop, once. Open the ledger there is, or begin a new one.');
   }
   const role = beginsShop(entry) && Object.values(line.data).includes(command.by) ? 'owner' : (await overlay.thing(command.by))?.role;
-  if (role === undefined || role === 'left') return refused('not_staff', 'Sign in as somebody who works here to write this.');
+  const witness = command.witness === undefined ? role : (await overlay.thing(command.witness))?.role;
+  if (!role || role === 'left' || !witness || witness === 'left')
+    return refused('not_staff', 'Sign in as somebody who works here to write this.');
   if (line.occurredAt !== undefined && line.occurredAt > writer.at + 60_000) {
     return refused('in_the_future', 'That time has not come yet. Give the time it happened.', 'occurredAt');
   }

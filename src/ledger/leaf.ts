@@ -47,6 +47,8 @@ export type FrameRefusal =
   | 'not_found'
   | 'already_begun'
   | 'two_jobs'
+  | 'not_in_force'
+  | 'tare_not_listed'
   | 'terms_changed'
   | 'out_of_place'
   | 'not_staff'

@@ -12,7 +12,11 @@ export interface Loaded {
   /** The subject's stream first. */
   readonly streams: readonly string[];
 }
-export type NotLoaded = { readonly code: 'not_found' | 'already_begun' | 'two_jobs'; readonly say: string; readonly field: string };
+export type NotLoaded = {
+  readonly code: 'not_found' | 'already_begun' | 'two_jobs' | 'not_in_force';
+  readonly say: string;
+  readonly field: string;
+};
 
 /** Loads what the line's fields name; refuses what is not there, is there already, belongs to two jobs, or to another than the job of its form. */
 export async function load(
@@ -37,7 +41,7 @@ export async function load(
       continue;
     }
     const thing = await overlay.thing(id);
-    const misnamed = whyNotNamed(name, field, thing, begun.has(id));
+    const misnamed = whyNotNamed(name, field, thing, begun.has(id)) ?? (name === entry.subject ? null : notHere(name, thing));
     if (misnamed) return misnamed;
     if (!thing) {
       begun.add(id);
@@ -55,6 +59,12 @@ export async function load(
     }
   );
 }
+
+/** Somebody who is named in an entry about something else works here, for what is written of them they must answer. */
+const notHere = (name: string, thing: Thing | undefined): NotLoaded | null =>
+  thing?.role === 'left' || thing?.role === 'auditor'
+    ? { code: 'not_in_force', say: 'They do not work at the counter or the bench. Choose somebody who does.', field: name }
+    : null;
 
 const NO_ENTRY = 'That entry is not in this ledger. Open it from the job and correct it there.';
 

@@ -22,8 +22,9 @@ export async function checkReadings(
   shop: string | undefined,
 ): Promise<Stopped | null> {
   const readings = readingsIn(entry, data);
+  const listed = shop === undefined ? {} : ((await overlay.thing(shop))?.says ?? {});
   for (const { path, reading } of readings) {
-    const odd = checkNet(path, reading) ?? (await checkOnBalance(overlay, path, reading));
+    const odd = checkTares(path, reading, listed) ?? checkNet(path, reading) ?? (await checkOnBalance(overlay, path, reading));
     if (odd) return odd;
   }
   const doubt = entry.doubt?.(view, data);
@@ -35,6 +36,18 @@ export async function checkReadings(
 
 /** A doubt is answered by a second reading and a reason. */
 const isAnswered = (reading: Reading) => (reading.repeats?.length ?? 0) > 0 && reading.because !== undefined;
+
+/** What is taken off a weight is on the list of tares, once, by what the list says it weighs. */
+function checkTares(path: string, { onPan = [] }: Reading, listed: Thing['says']): Stopped | null {
+  for (const [index, { thing, tareNg }] of onPan.entries()) {
+    const refused = (say: string): Stopped => ({ answer: 'refused', line: 0, code: 'tare_not_listed', say, field: path });
+    const says = listed[`tare:${thing}`];
+    if (says === undefined) return refused(`${thing} is not on the list of tares. Choose from the list, or list first what it weighs.`);
+    if (Number(says) !== tareNg) return refused(`What ${thing} weighs was listed anew meanwhile. Send this again.`);
+    if (onPan.findIndex((other) => other.thing === thing) < index) return refused(`${thing} is named twice. Name it once.`);
+  }
+  return null;
+}
 
 /** What is left once the listed tares are taken off is more than nothing. */
 function checkNet(path: string, reading: Reading): Stopped | null {

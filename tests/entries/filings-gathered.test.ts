@@ -1,7 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import { filingsGathered } from '../../src/entries/filings-gathered.ts';
 import { SAMPLES, THINGS, weighed } from '../vectors/samples.ts';
-import { asking, deciding, lot, piece, stamp } from './views.ts';
+import { asking, deciding, lot, packet, piece, stamp } from './views.ts';
 
 describe('filings_gathered', () => {
   const decides = deciding(filingsGathered);
@@ -14,6 +14,8 @@ describe('filings_gathered', () => {
     expect(decides({}, { lot: undefined })).toBe('one_destination');
     expect(decides({}, { packet: THINGS.oldParts })).toBe('one_destination');
     expect(decides({ lot: lot({ status: 'sealed' }) })).toBe('lot_is_sealed');
+    const view = { lot: undefined, packet: packet({ gone: true }) };
+    expect(decides(view, { lot: undefined, packet: THINGS.oldParts })).toBe('thing_is_gone');
   });
   it('asks about filings that weigh more than the piece', () => {
     expect(asking(filingsGathered)({}, { weight: weighed('6.00') })).toBe('filings_exceed_piece');

@@ -1,7 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import { metalCut } from '../../src/entries/metal-cut.ts';
 import { SAMPLES, THINGS, weighed } from '../vectors/samples.ts';
-import { asking, deciding, lot, piece, stamp } from './views.ts';
+import { asking, deciding, lot, packet, piece, stamp } from './views.ts';
 
 describe('metal_cut', () => {
   const decides = deciding(metalCut);
@@ -20,6 +20,10 @@ describe('metal_cut', () => {
   });
   it('is refused into a lot that is sealed', () => {
     expect(decides({ lot: lot({ status: 'sealed' }) })).toBe('lot_is_sealed');
+  });
+  it('is refused into a packet that went home', () => {
+    const view = { lot: undefined, packet: packet({ gone: true }) };
+    expect(decides(view, { lot: undefined, packet: THINGS.oldParts })).toBe('thing_is_gone');
   });
   it('goes into a packet for the customer', () => {
     expect(decides({ lot: undefined }, { lot: undefined, packet: THINGS.oldParts })).toBeNull();

@@ -99,6 +99,20 @@ describe('whoever writes', () => {
     if (thing) ledger.overlay.things.set(ben, { ...thing, role: 'left' });
     expect(await told([note()], { by: ben })).toMatchObject({ code: 'not_staff' });
   });
+  it('names nobody who has left, or only looks on, and is witnessed by neither', async () => {
+    const { names } = ledger;
+    const [ben, eve, zoe] = [names.ref('person'), names.ref('person'), names.ref('person')];
+    await written([joins(ben, 'bench'), joins(eve, 'auditor'), joins(zoe, 'bench')]);
+    await written([line('person_left', { person: zoe })]);
+    const released = (person: string) => told([line('released', { of: job, person, purpose: 'setting' })]);
+    for (const person of [eve, zoe])
+      expect(await released(person)).toMatchObject({ answer: 'refused', code: 'not_in_force', field: 'person' });
+    expect(await told([note()], { witness: zoe })).toMatchObject({ code: 'not_staff' });
+    expect(await told([note()], { witness: names.ref('person') })).toMatchObject({ code: 'not_staff' });
+    expect(await told([note()], { witness: ben })).toEqual({ answer: 'written' });
+    expect(await released(ben)).toEqual({ answer: 'written' });
+    expect(await told([line('person_left', { person: eve })])).toEqual({ answer: 'written' });
+  });
   it('writes what their role may, known as surely as it asks', async () => {
     const [ben, eve] = [ledger.names.ref('person'), ledger.names.ref('person')];
     await written([joins(ben, 'bench'), joins(eve, 'auditor')]);
@@ -177,11 +191,27 @@ describe('a weight', () => {
     expect(await odd({ repeats: ['1.345'], because: 'so it says' })).toEqual({ answer: 'written' });
   });
   it('of nothing, or of less than its tare, is not written', async () => {
-    const onPan = (ng: number) => [{ thing: 'dish', tareNg: massNg(ng) }];
+    const under = async (dish: string) => {
+      const said = weight(dish);
+      await written([line('tare_listed', { shop: ledger.names.shop, thing: 'dish', weight: said, from: 'weighed' })]);
+      return told([cut(weight('1.34', 'g', { onPan: [{ thing: 'dish', tareNg: said.ng }] }))]);
+    };
     expect(await told([cut({ ...weight('1.34'), text: '0.00', ng: 0 })])).toMatchObject({ answer: 'refused' });
-    expect(await told([cut(weight('1.34', 'g', { onPan: onPan(1_340_000_000) }))])).toMatchObject({ answer: 'refused', field: 'weight' });
-    expect(await told([cut(weight('1.34', 'g', { onPan: onPan(1_350_000_000) }))])).toMatchObject({ answer: 'refused', field: 'weight' });
-    expect(await told([cut(weight('1.34', 'g', { onPan: onPan(1_330_000_000) }))])).toEqual({ answer: 'written' });
+    expect(await under('1.34')).toMatchObject({ code: 'nothing_left', field: 'weight' });
+    expect(await under('1.35')).toMatchObject({ code: 'nothing_left', field: 'weight' });
+    expect(await under('1.33')).toEqual({ answer: 'written' });
+  });
+  it('takes off what is on the list of tares alone, once, by what the list says', async () => {
+    const dish = { thing: 'dish', tareNg: massNg(500_000_000) };
+    const with_ = (...onPan: NonNullable<Reading['onPan']>) => told([cut(weight('1.34', 'g', { onPan }))]);
+    const refused = { answer: 'refused', code: 'tare_not_listed', field: 'weight' };
+    expect(await with_(dish)).toMatchObject(refused);
+    await written([line('tare_listed', { shop: ledger.names.shop, thing: 'dish', weight: weight('0.50'), from: 'weighed' })]);
+    expect(await with_({ thing: 'dish' })).toMatchObject(refused);
+    expect(await with_({ ...dish, tareNg: massNg(400_000_000) })).toMatchObject(refused);
+    expect(await with_(dish, dish)).toMatchObject(refused);
+    expect(await with_(dish, { thing: 'thread' })).toMatchObject(refused);
+    expect(await with_(dish)).toEqual({ answer: 'written' });
   });
 });
 

@@ -96,6 +96,7 @@ describe('a piece that may still be wet', () => {
 describe('a tare that leaves nothing', () => {
   it.each(['10.00', '5.00'])('is refused: %s g on the pan with a tray of 10 g', async (text) => {
     await ring('12.00');
+    await shop.write(line('tare_listed', { shop: shop.shop, thing: 'tray', weight: shop.grams('10.00'), from: 'weighed' }));
     const answer = await told(weighed(text, { onPan: [{ thing: 'tray', tareNg: massNg(10_000_000_000) }] }));
     expect(answer.code).toBe('nothing_left');
     expect(answer.say).toContain('tray');

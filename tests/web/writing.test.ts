@@ -281,6 +281,24 @@ describe('an agreement', () => {
   });
 });
 
+describe('what a field refers to', () => {
+  it.each([
+    ['a tare that is not listed', 'piece_weighed', { 'weight.with': 'thread' }, 'not on the list of tares'],
+    ['somebody else who explains', 'difference_explained', { what: 'weight', reason: 'swept', pin: PIN }, 'Only the one who explains it'],
+  ])('(%s) must be in force, as a form and as JSON', async (_what, type, more, words) => {
+    const { job } = await agreedJob();
+    const other = site.people.get('bench') ?? '';
+    const fields = type === 'piece_weighed' ? await weighing(job, '6.82', more) : { of: job, person: other, ...more };
+    const before = await entries();
+    const path = `/jobs/${job}/write/${type}`;
+    for (const send of [owner.post, owner.postJson]) {
+      const answer = await send(path, { ...(await owner.form(path)), ...fields });
+      expect([answer.status, await answer.text()]).toEqual([422, expect.stringContaining(words)]);
+    }
+    expect(await entries()).toBe(before);
+  });
+});
+
 describe('what is wrong in a row', () => {
   it('is named in the summary by its field, its row and its member', async () => {
     const visitor = await site.as('bench');

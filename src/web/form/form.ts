@@ -8,7 +8,7 @@ import { thingsInHouse } from '../../queries/jobs.ts';
 import { streamSizes } from '../../queries/sizes.ts';
 import { LISTED_MAX, newestOf, thingAt, thingsOfStream } from '../../queries/things.ts';
 import { bagCode, type Ref, type RefKind, refFromBytes } from '../../units/ids.ts';
-import { decimalsOfStep, formatMass, massNg } from '../../units/mass.ts';
+import { decimalsOfStep, formatMass, type MassNg, type MassUnit, massNg } from '../../units/mass.ts';
 import { wordsFor } from '../job/words.ts';
 import { type Ctx, policyFor, type Web } from '../session/context.ts';
 import type { Fieldset } from './write.ts';
@@ -64,7 +64,7 @@ export async function showForm(web: Web, c: Ctx, fields: Fieldset, options: Show
     id,
     name: policy.balanceNames.get(id) ?? '',
     unit,
-    step: stepWords(ranges[0]?.stepNg ?? 0, unit),
+    step: stepWords(ranges[0]?.stepNg ?? massNg(0), unit),
   }));
   const { filled, things } = begun;
   return {
@@ -118,10 +118,10 @@ function fillFresh(web: Web, filled: Map<string, readonly string[]>, name: strin
   }
 }
 
-function stepWords(stepNg: number, unit: Parameters<typeof formatMass>[1]): string {
-  const step = massNg(stepNg);
-  return formatMass(step, unit, decimalsOfStep(step, unit));
-}
+const stepWords = (step: MassNg, unit: MassUnit): string => formatMass(step, unit, decimalsOfStep(step, unit));
+
+const isHere = ({ gone, role, kind, status }: Thing) =>
+  !gone && role !== 'left' && status !== 'sealed' && (kind === 'job' || status !== 'closed');
 
 /** Things of these kinds that are still here: of the job, or of the jobs in the house; of any other kind the newest; lots while they are open. */
 async function mayBeNamed(web: Web, kinds: readonly RefKind[], job: Thing | undefined): Promise<readonly Thing[]> {
@@ -133,7 +133,7 @@ async function mayBeNamed(web: Web, kinds: readonly RefKind[], job: Thing | unde
       : job
         ? (await jobThings(web, job.id)).filter((thing) => thing.kind === kind)
         : (await thingsInHouse(web.store, kind)).slice(-LISTED_MAX);
-    found.push(...all.filter((thing) => !thing.gone && thing.status !== 'sealed' && (thing.kind === 'job' || thing.status !== 'closed')));
+    found.push(...all.filter(isHere));
   }
   return found;
 }
