@@ -13,6 +13,7 @@ import { certificateFor, fingerprintOf } from './store/certificate.ts';
 import { openDirectory } from './store/names.ts';
 import type { Ref } from './units/ids.ts';
 import { PATIENCE } from './web/session/patience.ts';
+import { notices } from './web/session/standing.ts';
 
 /** One JSON object a line; never parameters, bodies or names. */
 const log = (said: Readonly<Record<string, unknown>>) =>
@@ -54,8 +55,7 @@ const certificate = config.mode === 'lan' ? await certificateFor(join(store.dir,
 const where = { fetch: app.fetch, hostname: config.address, port: config.port, serverOptions: { ...PATIENCE, ...certificate } };
 const server = serve(certificate ? { ...where, createServer } : where, async () => {
   log({ serving: config.baseUrl, readOnly: store.readOnly, ...(certificate ? { certificate: fingerprintOf(certificate) } : {}) });
-  for (const sentence of store.told) process.stdout.write(`${sentence}\n`);
-  if (store.readOnly) process.stdout.write(`Read only: ${store.readOnly}\n`);
+  for (const sentence of await notices(web)) process.stdout.write(`${sentence}\n`);
   process.stdout.write(await wayIn());
 });
 server.on('error', (error) => stop(sentenceOf(error)));

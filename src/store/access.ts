@@ -36,7 +36,7 @@ export function openAccess(
   const { attempt, ...tries } = openTries(file, elapsed);
   return {
     ...openDevices(file, clock, random),
-    ...openDrafts(file, pepper, clock, random),
+    ...openDrafts({ file, pepper, clock, random, elapsed }),
     ...openSessions(file, clock, random),
     ...openSetupLinks(file, clock, random),
     ...tries,

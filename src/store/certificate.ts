@@ -54,5 +54,6 @@ function partsOf(text: string): Certificate | null {
 function isGood(cert: string, address: string, nowMs: number): boolean {
   const read = new X509Certificate(cert);
   const named = isIP(address) ? read.checkIP(address) : read.checkHost(address);
-  return named !== undefined && Date.parse(read.validTo) > nowMs + RENEWED_BEFORE_MS;
+  // One that was made while the clock was ahead is not good yet.
+  return named !== undefined && Date.parse(read.validFrom) <= nowMs && Date.parse(read.validTo) > nowMs + RENEWED_BEFORE_MS;
 }

@@ -10,6 +10,7 @@ import { type Instant, instant } from '../units/dates.ts';
 import { openAppender, type Signed } from './append.ts';
 import type { Audit } from './beside.ts';
 import { checkData } from './check.ts';
+import { clockTrouble } from './clock-trouble.ts';
 import type { Connect } from './connection.ts';
 import { sha256, signerOf } from './crypto.ts';
 import { type Keys, openKeys } from './keys.ts';
@@ -51,6 +52,8 @@ export interface Store extends Pick<SqliteFile, 'read' | 'values' | 'snapshot'> 
   readonly readOnly: string | null;
   /** What was found at the start and stops nobody, in sentences. */
   readonly told: readonly string[];
+  /** How the clock disagrees with the newest entry, as a sentence; null where it does not. */
+  clockTrouble(): string | null;
   /** The signing seed was made at this start: its recovery sheet has not been printed. */
   readonly seedIsNew: boolean;
   record(command: Command): Promise<Answer>;
@@ -129,7 +132,7 @@ async function openChecked(deps: StoreDeps, { file, keys, access, lock, letGo }:
   const remembered = await memoryTrouble(file.read, frontier.size, path, logKey, log);
   let readOnly = (await keyTrouble(file, vkey)) ?? remembered.say;
   const forgot = frontier.size > 0 && !isRemembering(path);
-  const told = [...(forgot ? [NO_MEMORY] : []), ...(signed && signed.at > clock() + SLACK_MS ? [writtenLater(signed.at)] : [])];
+  const told = forgot ? [NO_MEMORY] : [];
   const memory = openMemory(path);
   if (readOnly === null) {
     await pruneCommands(file);
@@ -168,6 +171,7 @@ async function openChecked(deps: StoreDeps, { file, keys, access, lock, letGo }:
     recorded: appender.recorded,
     onCommit: (listener) => listeners.push(listener),
     head: () => signed,
+    clockTrouble: () => (signed ? clockTrouble(signed.at, clock()) : null),
     async hear(kept, keptBy) {
       if (readOnly !== null || isSame(kept, signed) || (await isOurs(file, kept)) || !isSignedBy(logKey, log, kept)) return;
       const trouble = await outsideTrouble(file.read, frontier.size, kept, keptBy);
@@ -191,10 +195,6 @@ async function openChecked(deps: StoreDeps, { file, keys, access, lock, letGo }:
 
 const NO_MEMORY =
   'checkpoints.log is missing, so nothing outside shows whether this ledger is the newest one. It begins anew with the newest entry; compare that with the last slip.';
-/** A clock may be so far behind what it said before. */
-const SLACK_MS = 60_000;
-const writtenLater = (at: Instant) =>
-  `The newest entry was written on ${new Date(at).toISOString().slice(0, 10)}, a day and time that this machine’s clock has not reached: the clock is behind now, or was ahead then. Set it right before anything is written.`;
 const LOCK_LOST =
   'lock.db was deleted or replaced while the program runs, so nothing is written any more. Stop every Lemel on these data, then start one.';
 

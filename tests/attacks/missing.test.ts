@@ -76,12 +76,18 @@ describe('a clock', () => {
     const dir = good.copy();
     const at = Math.max(...[...notedLines(join(dir, 'checkpoints.log'))].map((noted) => noted?.at ?? 0));
     const behind = await openedAt(dir, at - 4 * 365 * 86_400_000);
-    expect(behind.told).toEqual([expect.stringMatching(/clock/)]);
+    expect(behind.clockTrouble()).toMatch(/has not reached/);
     await behind.close();
     // A minute is what a clock is put right by.
     const right = await openedAt(dir, at - 59_000);
-    expect(right.told).toEqual([]);
+    expect(right.clockTrouble()).toBeNull();
     await right.close();
+    const ahead = await openedAt(dir, at + 15 * 86_400_000);
+    expect(ahead.clockTrouble()).toMatch(/the clock is ahead/);
+    await ahead.close();
+    const holidays = await openedAt(dir, at + 14 * 86_400_000);
+    expect(holidays.clockTrouble()).toBeNull();
+    await holidays.close();
   });
 });
 

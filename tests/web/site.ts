@@ -36,16 +36,10 @@ export interface Site {
 }
 
 /** Opens a started shop behind the web part. */
-export async function openSite(deps: Parameters<typeof openShop>[0] = {}): Promise<Site> {
+export async function openSite(deps: Parameters<typeof openShop>[0] = {}, elapsed?: () => number): Promise<Site> {
   const shop = await openShop(deps);
   const { store, clock, random } = shop;
-  const access = openAccess(
-    store.access,
-    store.pepper,
-    () => clock.now,
-    random,
-    () => clock.now,
-  );
+  const access = openAccess(store.access, store.pepper, () => clock.now, random, elapsed ?? (() => clock.now));
   const directory = await openDirectory(store);
   const assetsDir = join(import.meta.dirname, '..', '..', 'views', 'assets');
   const web: Web = {

@@ -60,7 +60,7 @@ export interface Env {
     readonly device: string | null;
     /** How many forms the person began and has not written. */
     readonly drafts: number;
-    /** Why nothing is written, or soon will not be, in sentences. */
+    /** Why nothing is written, or soon will not be, and what must be looked at, in sentences. */
     readonly standing: () => Promise<readonly string[]>;
   };
 }

@@ -2,7 +2,7 @@
 import { Hono } from 'hono';
 import { logSize } from '../../queries/sizes.ts';
 import type { Env, Resource } from './context.ts';
-import { troubles } from './standing.ts';
+import { notices, troubles } from './standing.ts';
 
 export const health: Resource = (web) => {
   const app = new Hono<Env>();
@@ -11,7 +11,8 @@ export const health: Resource = (web) => {
     const entries = await logSize(web.store);
     const isSigned = (web.store.head()?.size ?? 0) === entries;
     const [trouble = null] = [...(await troubles(web)), ...(isSigned ? [] : ['The newest entries are not signed.'])];
-    return c.json({ ready: trouble === null, entries, trouble, readOnly: web.store.readOnly }, trouble === null ? 200 : 503);
+    const told = await notices(web);
+    return c.json({ ready: trouble === null, entries, trouble, told, readOnly: web.store.readOnly }, trouble === null ? 200 : 503);
   });
   return app;
 };

@@ -18,10 +18,16 @@ export async function troubles({ store }: Web): Promise<readonly string[]> {
   ];
 }
 
+/** The same, and what stops nothing and must be looked at all the same. */
+export async function notices(web: Web): Promise<readonly string[]> {
+  const clock = web.store.clockTrouble();
+  return [...(await troubles(web)), ...(clock === null ? [] : [clock]), ...web.store.told];
+}
+
 /** Lets every page say how the program stands when it is made, after whoever asked was heard. */
 export function standing(web: Web): MiddlewareHandler<Env> {
   return async function sayHowItStands(c, next) {
-    c.set('standing', () => troubles(web));
+    c.set('standing', () => notices(web));
     return next();
   };
 }
