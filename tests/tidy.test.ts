@@ -196,7 +196,6 @@ const NAMING: Readonly<Record<string, string>> = {
   'src/web/counter/slip.ts': 'writes that a slip was printed',
   'src/web/job/balance-story.ts': 'reads the history of a balance alone',
   'src/web/job/cautions.ts': 'which step at the bench a form is about',
-  'src/web/job/entries.ts': 'a check is no weighing that a failed check puts in doubt; the first entry has no form',
   'src/web/job/job.ts': 'offers the hand-back with an exception as its sheet',
   'src/web/job/stones.ts': 'what may be done with stones, from their page',
   'src/web/setup/devices.ts': 'enrols a screen by a link',
@@ -226,6 +225,10 @@ describe('entries', () => {
       .flatMap((path) => named(path).map((type) => `${path} names ${type}`));
     expect(wrong).toEqual([]);
     expect(Object.keys(NAMING).filter((path) => !others.includes(path) || named(path).length === 0)).toEqual([]);
+  });
+  it('are read as corrected wherever something is told of them', () => {
+    const outside = SOURCES.filter((path) => !['ledger', 'store'].includes(folderOf(path)));
+    expect(outside.filter((path) => /import \{[^}]*\bfactsOf\b[^}]*\} from '[./]*ledger\/corrections\.ts'/.test(read(path)))).toEqual([]);
   });
   it('build facts and lines by their words, never by literals', () => {
     expect(filesUnder('src/entries').filter((path) => /\bfact:\s*'/.test(code(path)))).toEqual([]);

@@ -137,6 +137,8 @@ export interface Form<F extends Fields> {
   readonly often?: { readonly [N in keyof F]?: readonly string[] };
   /** Fields that weigh a thing whole, each with the field that names it: what the ledger expects of it stands beside them, and beside no other weight. */
   readonly weighs?: { readonly [N in keyof F]?: keyof F & string };
+  /** The field that names the terms in force: not typed, and agreed to only while they are. */
+  readonly terms?: keyof F & string;
   /** The button, in the trade's words. */
   readonly button?: string;
 }
@@ -157,6 +159,8 @@ export interface EntryType<
   /** Who may write it, and what is typed for it; where it depends on what is said, a function of that. */
   readonly may: May | ((view: View<F>, data: Data<F>, asker: Asker) => May);
   readonly form: Form<F>;
+  /** Says what the program knows and nobody types (a digest, a size, what stood before): a page of its own writes it, the generic form never. */
+  readonly ownPage?: true;
   decide(view: View<F>, data: Data<F>, now: Now): Refusal<Code> | null;
   /** Asks for a second reading and a reason; mass never refuses. */
   doubt?(view: View<F>, data: Data<F>): Doubt<Ask> | null;

@@ -33,6 +33,7 @@ export const baselineAccepted = defineEntry({
     },
     button: 'Accept the baseline',
   },
+  ownPage: true,
   decide({ shop, bench }, { operation, metal, jobs }) {
     if (shop.says[baselineName({ place: bench?.id ?? null, operation, family: metal })] !== undefined)
       return refuse(

@@ -25,6 +25,7 @@ export const corrected = defineEntry({
     labels: { target: 'Entry', seq: 'Its number', field: 'Which part of it', was: 'What it says', is: 'What it should say', reason: 'Why' },
     hints: { reason: 'The customer may read this: no names.' },
   },
+  ownPage: true,
   decide({ target }, { seq, field, was, is }) {
     if (seq !== target.seq) return refuse('other_number', `That entry is number ${target.seq}. Open the entry to correct it.`, 'seq');
     const part = target.fields.find(({ name }) => name === field);

@@ -19,6 +19,7 @@ export const ledgerStarted = defineEntry({
     title: 'Start the ledger',
     labels: { shop: 'Shop', owner: 'Owner', shopName: 'Name of the shop', ownerName: 'Your name' },
   },
+  ownPage: true,
   decide: () => null,
   facts: ({ shop, owner, shopName }) => [
     fact('identity', { of: shop, mark: 'name', says: shopName }),

@@ -17,6 +17,7 @@ export const termsSet = defineEntry({
     hints: { text: 'Printed on every slip. Jobs that were agreed before keep the terms they were agreed under.' },
     button: 'Set the terms',
   },
+  ownPage: true,
   decide: ({ shop }, { digest }) =>
     shop.says.terms === termsName(digest)
       ? refuse('terms_are_these', 'These are the terms already. Nothing more is needed.', 'text')

@@ -15,6 +15,7 @@ export const ticketIssued = defineEntry({
   commutes: true,
   may: anyStaff,
   form: { title: 'Print a slip', labels: { job: 'Job', kind: 'What', checkpoint: 'Entries in the record it names' } },
+  ownPage: true,
   decide: ({ job }) => jobIsClosed(job),
   facts: ({ job, kind, checkpoint }) => identities(job, { [`ticket ${kind}`]: checkpoint }),
   say: ({ kind, checkpoint }) => `Printed: ${TICKETS[kind]}, at ${checkpoint} entries`,

@@ -49,6 +49,7 @@ export const workAgreed = defineEntry({
       agreedBy: 'How it was agreed',
     },
     cautions: ['unknown-stone-heat', 'old-solder', 'mark-in-cut', 'credit-as-purchase'],
+    terms: 'terms',
   },
   decide({ job }, { steps, priceKind, price, promise }, { today }) {
     const closed = jobIsClosed(job);

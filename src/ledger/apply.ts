@@ -1,6 +1,6 @@
 // Leaf → things, the one way: live, import, rebuild and mirror all go through here.
 import { type RefKind, STREAM_KINDS } from '../units/ids.ts';
-import { correctionsIn, factsOf, type Patches } from './corrections.ts';
+import { type Corrected, factsOf, readCorrected } from './corrections.ts';
 import { foldFacts, type Touched } from './fold.ts';
 import type { Kept, Leaf } from './leaf.ts';
 import type { Overlay } from './overlay.ts';
@@ -30,25 +30,24 @@ export async function applyLeaf(overlay: Overlay, kept: Kept): Promise<void> {
  */
 async function refold(overlay: Overlay, stream: string): Promise<void> {
   const leaves = await overlay.leaves(stream);
-  for (const thing of (await foldStream(overlay, stream, leaves, correctionsIn(leaves))).values()) overlay.things.set(thing.id, thing);
+  for (const thing of (await foldStream(overlay, stream, readCorrected(leaves))).values()) overlay.things.set(thing.id, thing);
 }
 
-/** The things of a stream after these of its leaves, read as corrected; `look` sees the things so far before each leaf. */
+/** The things of a stream after these of its entries; `look` sees the things so far before each. */
 export async function foldStream(
   overlay: Overlay,
   stream: string,
-  leaves: readonly Kept[],
-  corrections: ReadonlyMap<string, Patches>,
-  look?: (kept: Kept, things: ReadonlyMap<string, Thing>) => Promise<void>,
+  entries: readonly Corrected[],
+  look?: (entry: Corrected, things: ReadonlyMap<string, Thing>) => Promise<void>,
 ): Promise<ReadonlyMap<string, Thing>> {
   const blank = new Map<string, Thing>();
   const touched: Touched = new Map();
-  for (const kept of leaves) {
-    const { seq, hash, leaf } = kept;
-    await look?.(kept, touched);
+  for (const entry of entries) {
+    const { seq, leaf, facts } = entry;
+    await look?.(entry, touched);
     for (const [id, thing] of await touchedBy(leaf, async (id) => touched.get(id) ?? blanked(await overlay.thing(id), blank)))
       touched.set(id, thing);
-    foldFacts(touched, seq, factsOf(leaf, corrections.get(hash)));
+    foldFacts(touched, seq, facts);
   }
   return new Map([...touched].filter(([, thing]) => thing.stream === stream));
 }

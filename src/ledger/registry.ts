@@ -13,7 +13,7 @@ import type { Leaf } from './leaf.ts';
 export type Values = Readonly<Record<string, unknown>>;
 export type Views = Readonly<Record<string, States[keyof States] | undefined>>;
 /** An entry type with its fields' types erased. */
-export interface AnyEntry extends Pick<EntryType, 'type' | 'version' | 'commutes' | 'next' | 'upcast'> {
+export interface AnyEntry extends Pick<EntryType, 'type' | 'version' | 'commutes' | 'ownPage' | 'next' | 'upcast'> {
   readonly fields: Readonly<Record<string, Field<unknown>>>;
   readonly subject: string;
   readonly form: Form<Readonly<Record<string, Field<unknown>>>>;

@@ -4,10 +4,10 @@ import type { Remembered, States } from '../book/holding.ts';
 import { ownerByPassword } from '../book/may.ts';
 import { moment } from '../book/values.ts';
 import { jcs } from '../log/canonical.ts';
-import { factsOf, patchedData } from './corrections.ts';
+import { factsOf } from './corrections.ts';
 import type { Kept } from './leaf.ts';
 import type { Shelf } from './overlay.ts';
-import { entryType } from './registry.ts';
+import { entryType, openData } from './registry.ts';
 
 /** The state of an entry: its fields with what they say now, after the corrections so far. */
 export async function rememberedFields(overlay: Shelf, target: Kept): Promise<States['entry']> {
@@ -45,7 +45,7 @@ const same = (a: unknown, b: unknown) => (a === undefined || b === undefined ? a
 
 /** What an entry's fields say now, sealed ones where they could be opened: the last correction of each holds. */
 export async function saysNow(overlay: Pick<Shelf, 'leaves'>, target: Kept): Promise<Readonly<Record<string, unknown>>> {
-  const now: Record<string, unknown> = { occurredAt: target.leaf.occurredAt, ...target.opened, ...patchedData(target.leaf) };
+  const now: Record<string, unknown> = { occurredAt: target.leaf.occurredAt, ...target.opened, ...openData(target.leaf) };
   const stream = target.leaf.links[0]?.s ?? '';
   for (const later of await overlay.leaves(stream)) {
     for (const one of factsOf(later.leaf)) {

@@ -1,9 +1,8 @@
 // A correction is decided again like its entry: with what it should say standing in, in the ledger as it was before it, and all that was written
 // since is looked at once more. What was refused at the time, or is refused for another reason, is not the correction's doing.
 import type { Now } from '../book/entry.ts';
-import type { Fact } from '../book/facts.ts';
 import { foldStream } from './apply.ts';
-import { correctionsIn, type Patches, patchedData } from './corrections.ts';
+import { type Corrected, type Correction, readCorrected } from './corrections.ts';
 import type { Kept, Stopped, Writer } from './leaf.ts';
 import { load } from './load.ts';
 import { type Overlay, overlayOn } from './overlay.ts';
@@ -12,12 +11,12 @@ import { checkFields, entryType, type Values, type Views } from './registry.ts';
 import { saysNow } from './remember.ts';
 import type { Thing } from './thing.ts';
 
-type Correction = Extract<Fact, { fact: 'correction' }>;
 type Refused = Omit<Extract<Stopped, { answer: 'refused' }>, 'answer' | 'line'>;
 type Lookup = (id: string) => Promise<Thing | undefined>;
 
 /** Why what is corrected could not have been written so, or what was written since could not; null when all of it stands. */
-export async function standsIn(overlay: Overlay, { of, field, is }: Correction, now: Now, writer: Writer): Promise<Stopped | null> {
+export async function standsIn(overlay: Overlay, correction: Correction, now: Now, writer: Writer): Promise<Stopped | null> {
+  const { of, field, is } = correction;
   const target = await overlay.entry(of);
   if (!target) throw new Error(`a correction of ${of}, which is not in this ledger`);
   const { occurredAt: _, ...said } = await saysNow(overlay, target);
@@ -31,15 +30,15 @@ export async function standsIn(overlay: Overlay, { of, field, is }: Correction, 
   if (own) return { answer: 'refused', line: 0, ...own, field };
   const odd = await oddNow(before, target, field, corrected, writer);
   if (odd) return odd;
-  return (await overlay.thing(stream))?.kind === 'job' ? laterFalls(overlay, leaves, stream, target, { field, is }, now, writer) : null;
+  return (await overlay.thing(stream))?.kind === 'job' ? laterFalls(overlay, leaves, target, correction, now, writer) : null;
 }
 
 /** The ledger as it was before an entry: of its job what came before it; of everything else what there is now, but what it began. */
 async function lookupBefore(overlay: Overlay, target: Kept, leaves: readonly Kept[]): Promise<Overlay> {
   const stream = target.leaf.links[0]?.s ?? '';
   const isJob = (await overlay.thing(stream))?.kind === 'job';
-  const earlier = leaves.filter(({ seq }) => seq < target.seq);
-  const things = isJob ? await foldStream(overlay, stream, earlier, correctionsIn(leaves)) : null;
+  const earlier = () => readCorrected(leaves).filter(({ seq }) => seq < target.seq);
+  const things = isJob ? await foldStream(overlay, stream, earlier()) : null;
   return lookingUp(overlay, async (id) => {
     const thing = await overlay.thing(id);
     if (things && thing?.stream === stream) return things.get(id);
@@ -76,32 +75,30 @@ async function refusalOf(shelf: Overlay, { leaf }: Kept, data: Values, now: Now,
 async function laterFalls(
   overlay: Overlay,
   leaves: readonly Kept[],
-  stream: string,
   target: Kept,
-  { field, is }: { readonly field: string; readonly is?: unknown },
+  correction: Correction,
   now: Now,
   writer: Writer,
 ): Promise<Stopped | null> {
-  const stands = correctionsIn(leaves);
-  const corrected = new Map(stands).set(target.hash, new Map([...(stands.get(target.hash) ?? []), [field, is]]));
-  const refusals = async (corrections: ReadonlyMap<string, Patches>) => {
-    const found = new Map<Kept, Refused>();
-    await foldStream(overlay, stream, leaves, corrections, async (kept, things) => {
-      if (kept.seq <= target.seq || namesAnEntry(kept)) return;
+  const stream = target.leaf.links[0]?.s ?? '';
+  const refusals = async (entries: readonly Corrected[]) => {
+    const found = new Map<number, Refused>();
+    await foldStream(overlay, stream, entries, async (entry, things) => {
+      if (entry.seq <= target.seq || namesAnEntry(entry)) return;
       const shelf = lookingUp(overlay, async (id) => {
         const thing = await overlay.thing(id);
         return thing?.stream === stream ? things.get(id) : thing;
       });
-      const refusal = await refusalOf(shelf, kept, { ...kept.opened, ...patchedData(kept.leaf, corrections.get(kept.hash)) }, now, writer);
-      if (refusal) found.set(kept, refusal);
+      const refusal = await refusalOf(shelf, entry, { ...entry.opened, ...entry.data }, now, writer);
+      if (refusal) found.set(entry.seq, refusal);
     });
     return found;
   };
-  const asItStands = await refusals(stands);
-  for (const [kept, refusal] of await refusals(corrected)) {
-    if (asItStands.get(kept)?.code === refusal.code) continue;
-    const say = `Entry ${kept.seq} could not have been written then: ${refusal.say} Correct that entry first, or look at this one again.`;
-    return { answer: 'refused', line: 0, code: 'would_not_stand', say, field };
+  const asItStands = await refusals(readCorrected(leaves));
+  for (const [seq, refusal] of await refusals(readCorrected(leaves, correction))) {
+    if (asItStands.get(seq)?.code === refusal.code) continue;
+    const say = `Entry ${seq} could not have been written then: ${refusal.say} Correct that entry first, or look at this one again.`;
+    return { answer: 'refused', line: 0, code: 'would_not_stand', say, field: correction.field };
   }
   return null;
 }

@@ -4,7 +4,7 @@ import { type PIECE_KINDS, pieceName } from '../book/pieces.ts';
 import { typed } from '../book/us-words.ts';
 import { stonesWords } from '../book/words.ts';
 import { WORK_STEPS, wordsOf } from '../book/work.ts';
-import { correctionsIn, patchedData } from '../ledger/corrections.ts';
+import { readCorrected } from '../ledger/corrections.ts';
 import type { Kept } from '../ledger/leaf.ts';
 import type { Values } from '../ledger/registry.ts';
 import { type CorrectedFigure, correctedFigures } from '../projections/corrected.ts';
@@ -33,18 +33,15 @@ export interface SlipWords {
 
 /** What the slip of a job says; what somebody typed is marked, so that the words of the country leave it alone. */
 export function slipWords(kept: readonly Kept[]): SlipWords {
-  const corrections = correctionsIn(kept);
-  const said = (type: string) =>
-    kept
-      .filter(({ leaf }) => leaf.type === type)
-      .map(({ leaf, hash, seq }) => ({ seq, data: patchedData(leaf, corrections.get(hash)), atMs: Number(leaf.occurredAt) }));
+  const all = readCorrected(kept);
+  const said = (type: string) => all.filter(({ leaf }) => leaf.type === type);
   const changed = correctedFigures(kept);
   const received = said('piece_received');
   const declined = new Map(said('weight_not_taken').map(({ data }) => [String(data.piece), true]));
   const agreed = said('work_agreed').at(-1)?.data;
   const promise = said('promise_moved').at(-1)?.data.promise ?? agreed?.promise;
   return {
-    leftAtMs: received[0]?.atMs ?? null,
+    leftAtMs: received[0]?.occurredAt ?? null,
     pieces: received.map(({ seq, data }) =>
       pieceOf(
         data,

@@ -1,6 +1,6 @@
 // What was done to a customer's piece and when, in words for the customer: what each entry's own file tells of it, and nothing of the others.
 import { markTyped } from '../book/us-words.ts';
-import { correctionsIn, factsOf, patchedData } from '../ledger/corrections.ts';
+import { readCorrected } from '../ledger/corrections.ts';
 import type { Kept } from '../ledger/leaf.ts';
 import { entryType, openData, readingsIn, type Values } from '../ledger/registry.ts';
 import { readingWords } from '../weighing/reading.ts';
@@ -19,28 +19,25 @@ export interface Moment {
 }
 /** The moments of a job in the order they happened; `nameOf` gives the words for its own pieces and stones, and must name nobody. */
 export function timelineOf(kept: readonly Kept[], nameOf: (id: string) => string): readonly Moment[] {
-  const corrections = correctionsIn(kept);
-  const targets = new Map(
-    kept.flatMap(({ leaf, seq }) => factsOf(leaf).flatMap((one) => (one.fact === 'correction' ? [[seq, String(one.of)] as const] : []))),
-  );
+  const all = readCorrected(kept);
+  const targets = new Map(all.flatMap(({ seq, corrects }) => (corrects ? [[seq, String(corrects.of)] as const] : [])));
   const seqOf = new Map(kept.map(({ hash, seq }) => [hash, seq]));
   const hidden = new Set(kept.filter(({ leaf }) => entryType(leaf.type).tell === null).map(({ hash }) => hash));
-  return kept
-    .flatMap(({ leaf, seq, hash }): Moment[] => {
+  return all
+    .flatMap(({ leaf, seq, hash, data, occurredAt, isCorrected }): Moment[] => {
       const entry = entryType(leaf.type, leaf.ver);
       const { tell } = entry;
       const target = targets.get(seq);
       if (tell === null || (target !== undefined && hidden.has(target))) return [];
-      const patches = corrections.get(hash);
       const told = (data: Values) => {
         const marked = markTyped(entry.fields, data);
         return wordsOfMoment(tell === 'as said' ? entry.say(marked, nameOf) : tell(marked), readingsIn(entry, data));
       };
       return [
         {
-          ...{ seq, by: leaf.by, atMs: Number(patches?.get('occurredAt') ?? leaf.occurredAt) },
-          ...told(patchedData(leaf, patches)),
-          first: patches === undefined ? null : told(openData(leaf)),
+          ...{ seq, by: leaf.by, atMs: occurredAt },
+          ...told(data),
+          first: isCorrected ? told(openData(leaf)) : null,
           correctedBy: [...targets].filter(([, of]) => of === hash).map(([by]) => by),
           corrects: target === undefined ? null : (seqOf.get(target) ?? null),
         },

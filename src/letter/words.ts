@@ -6,7 +6,7 @@ import { markTyped, typed } from '../book/us-words.ts';
 import { stonesWords } from '../book/words.ts';
 import { WASTE_TOLD } from '../book/work.ts';
 import type { EntryName } from '../entries/index.ts';
-import { correctionsIn, patchedData } from '../ledger/corrections.ts';
+import { readCorrected } from '../ledger/corrections.ts';
 import type { Kept } from '../ledger/leaf.ts';
 import { entryType, readingsIn, type Values } from '../ledger/registry.ts';
 import { correctedWords } from '../projections/corrected.ts';
@@ -90,10 +90,8 @@ interface Read {
   readonly ng: MassNg | null;
 }
 function read(kept: readonly Kept[]): readonly Read[] {
-  const corrections = correctionsIn(kept);
-  return kept.map(({ leaf, hash }) => {
+  return readCorrected(kept).map(({ leaf, data }) => {
     const entry = entryType(leaf.type, leaf.ver);
-    const data = patchedData(leaf, corrections.get(hash));
     const [first] = readingsIn(entry, data);
     const weight = first ? readingWords(first.reading) : 'not weighed';
     return { type: leaf.type, data: markTyped(entry.fields, data), weight, ng: first ? netNg(first.reading) : null };

@@ -1,6 +1,6 @@
 // Figures of a job that were corrected after they were written: what stood first, beside what stands now, for whoever is shown the figure.
 import { stonesWords } from '../book/words.ts';
-import { correctionsIn, patchedData } from '../ledger/corrections.ts';
+import { readCorrected } from '../ledger/corrections.ts';
 import type { Kept } from '../ledger/leaf.ts';
 import { entryType, openData, readingsIn, type Values } from '../ledger/registry.ts';
 import { readingWords } from '../weighing/reading.ts';
@@ -13,12 +13,10 @@ export interface CorrectedFigure {
 }
 /** Each weight and count of stones that says something else by now than it did first, in the order of its entries. */
 export function correctedFigures(kept: readonly Kept[]): readonly CorrectedFigure[] {
-  const corrections = correctionsIn(kept);
-  return kept.flatMap(({ leaf, seq, hash }) => {
-    const patches = corrections.get(hash);
-    if (patches === undefined) return [];
+  return readCorrected(kept).flatMap(({ leaf, seq, data, isCorrected }) => {
+    if (!isCorrected) return [];
     const entry = entryType(leaf.type, leaf.ver);
-    const [before, after] = [openData(leaf), patchedData(leaf, patches)].map((data) => figuresIn(entry, data));
+    const [before, after] = [openData(leaf), data].map((said) => figuresIn(entry, said));
     const names = new Set([...(before?.keys() ?? []), ...(after?.keys() ?? [])]);
     return [...names].flatMap((name) => {
       const [first, now] = [before?.get(name) ?? 'nothing', after?.get(name) ?? 'nothing'];

@@ -1,6 +1,6 @@
 // The stones of one job, folded from its own leaves: each seat or group with what was noted, taken out, weighed and set, and every count beside the reckoning.
 import type { Fact } from '../book/facts.ts';
-import { correctionsIn, factsOf } from '../ledger/corrections.ts';
+import { readCorrected } from '../ledger/corrections.ts';
 import type { Kept } from '../ledger/leaf.ts';
 import type { Reading } from '../weighing/reading.ts';
 
@@ -50,7 +50,6 @@ interface Building {
 
 /** Folds the entries of a job; `kindOf` tells a stone or packet from a piece. */
 export function stonesOf(kept: readonly Kept[], kindOf: (id: string) => string | undefined): JobStones {
-  const corrections = correctionsIn(kept);
   const seats = new Map<string, Building>();
   const empty = new Map<string, { seq: number; state: string }>();
   const inPiece = new Map<string, number>();
@@ -61,8 +60,8 @@ export function stonesOf(kept: readonly Kept[], kindOf: (id: string) => string |
     return known;
   };
   const isStone = (id: string) => ['stone', 'packet'].includes(kindOf(id) ?? '');
-  for (const { seq, hash, leaf } of kept) {
-    for (const one of factsOf(leaf, corrections.get(hash))) {
+  for (const { seq, facts } of readCorrected(kept)) {
+    for (const one of facts) {
       if (one.fact === 'count') {
         counts.push({ seq, piece: one.of, counted: one.stones, reckoned: inPiece.get(one.of) ?? null });
         if (!inPiece.has(one.of)) inPiece.set(one.of, one.stones);

@@ -1,6 +1,6 @@
 // A history as the reckoning reads it: each entry's facts as corrected, by when it happened and then by when it was written.
 import type { Fact } from '../book/facts.ts';
-import { correctionsIn, factsOf } from '../ledger/corrections.ts';
+import { readCorrected } from '../ledger/corrections.ts';
 import type { Kept } from '../ledger/leaf.ts';
 
 export interface Told {
@@ -30,14 +30,11 @@ export const NOTHING_TOLD: Telling = { entries: [], placed: [], clockMs: 0 };
 
 /** A history with the entries that were written after it; none of them corrects an entry before. */
 export function toldOn(before: Telling, kept: readonly Kept[]): Telling {
-  const corrections = correctionsIn(kept);
   let { clockMs } = before;
-  const fresh = kept.map(({ seq, hash, leaf }) => {
-    const patches = corrections.get(hash);
-    const atMs = Number(patches?.get('occurredAt') ?? leaf.occurredAt);
+  const fresh = readCorrected(kept).map(({ seq, leaf, occurredAt: atMs, facts }) => {
     const isStated = atMs !== leaf.at;
     if (!isStated) clockMs = Math.max(clockMs, atMs);
-    const one: Told = { seq, atMs, facts: factsOf(leaf, patches), streams: leaf.links.map(({ s }) => s) };
+    const one: Told = { seq, atMs, facts, streams: leaf.links.map(({ s }) => s) };
     return { placeMs: isStated ? atMs : clockMs, one };
   });
   const placed = [...before.placed, ...fresh].sort((a, b) => a.placeMs - b.placeMs || a.one.seq - b.one.seq);

@@ -1,5 +1,5 @@
 // Double entry over the flows of a log, read as corrected: it knows facts and no things.
-import { correctionsIn, factsOf } from '../../src/ledger/corrections.ts';
+import { readCorrected } from '../../src/ledger/corrections.ts';
 import type { Kept } from '../../src/ledger/leaf.ts';
 import { netNg } from '../../src/weighing/reading.ts';
 
@@ -7,9 +7,8 @@ import { netNg } from '../../src/weighing/reading.ts';
 export function doubleEntry(leaves: readonly Kept[]): ReadonlyMap<string, number> {
   const sums = new Map<string, number>();
   const add = (end: string, ng: number) => sums.set(end, (sums.get(end) ?? 0) + ng);
-  const corrections = correctionsIn(leaves);
-  for (const { leaf, hash } of leaves) {
-    for (const one of factsOf(leaf, corrections.get(hash))) {
+  for (const { facts } of readCorrected(leaves)) {
+    for (const one of facts) {
       if (one.fact !== 'flow') continue;
       const ng = one.whole ? (sums.get(one.from) ?? 0) : one.reading ? (netNg(one.reading) ?? 0) : 0;
       add(one.from, -ng);

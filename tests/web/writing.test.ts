@@ -1,5 +1,7 @@
 // A form to the ledger and back: what is refused is said beside its field and nothing typed is lost; what is written is written once.
 import { afterEach, beforeEach, describe, expect, it } from 'vitest';
+import { ENTRIES } from '../../src/entries/index.ts';
+import { entryType } from '../../src/ledger/registry.ts';
 import { line } from '../shop.ts';
 import { type Fields, inputsOf, openSite, PIN, type Site, type Visitor } from './site.ts';
 
@@ -54,6 +56,25 @@ async function weighing(job: string, text: string, more: Fields = {}): Promise<F
   const form = await owner.form(`/jobs/${job}/write/piece_weighed`);
   return { ...form, state: 'cleaned and dry', 'weight.text': text, 'weight.balance': site.shop.balance, ...more };
 }
+
+describe('the generic form', () => {
+  it('opens for every entry but those that a page of their own writes', async () => {
+    const { job } = await agreedJob();
+    const statuses = new Map<string, number>();
+    for (const type of Object.keys(ENTRIES)) {
+      for (const path of [`/write/${type}`, `/jobs/${job}/write/${type}`]) {
+        const { status } = await owner.get(path);
+        expect(statuses.get(type) ?? status, type).toBe(status);
+        statuses.set(type, status);
+      }
+    }
+    const barred = [...statuses].filter(([, status]) => status !== 200);
+    expect(barred.map(([type, status]) => [type, status]).toSorted()).toEqual(
+      ['baseline_accepted', 'corrected', 'ledger_started', 'terms_set', 'ticket_issued'].map((type) => [type, 404]),
+    );
+    expect(barred.every(([type]) => entryType(type).ownPage)).toBe(true);
+  });
+});
 
 describe('a weight', () => {
   it.each([

@@ -1,4 +1,5 @@
 // The balances over time, folded once and brought up to date by the entries that speak of them.
+import type { Corrected } from '../../ledger/corrections.ts';
 import type { Kept } from '../../ledger/leaf.ts';
 import { entryType, readingsIn } from '../../ledger/registry.ts';
 import { type Balances, balancesIn } from '../../projections/balances.ts';
@@ -33,9 +34,9 @@ export const balanceStory = growing<BalanceStory>(
 );
 
 /** Whether a weight in it was read on a balance that failed a check before or after. */
-export async function isInDoubt(store: Parameters<typeof balanceStory>[0], { leaf }: Kept): Promise<boolean> {
-  const readings = readingsIn(entryType(leaf.type), leaf.data).filter(({ reading }) => reading.balance !== undefined);
+export async function isInDoubt(store: Parameters<typeof balanceStory>[0], { leaf, data, occurredAt }: Corrected): Promise<boolean> {
+  const readings = readingsIn(entryType(leaf.type), data).filter(({ reading }) => reading.balance !== undefined);
   if (readings.length === 0 || leaf.type === 'balance_checked') return false;
   const { balances: known } = await balanceStory(store);
-  return readings.some(({ reading }) => known.isDoubted(reading, leaf.occurredAt));
+  return readings.some(({ reading }) => known.isDoubted(reading, occurredAt));
 }

@@ -4,7 +4,7 @@ import { NotInStock } from '../../../views/parts/notices.tsx';
 import { METAL_WORDS, type MetalCode, metalOf } from '../../book/metals.ts';
 import { sizesIn } from '../../book/ring-size-words.ts';
 import { stonesWords } from '../../book/words.ts';
-import { factsOf } from '../../ledger/corrections.ts';
+import { readCorrected } from '../../ledger/corrections.ts';
 import { expectedOf, usualOff } from '../../ledger/expected.ts';
 import { holderOf, type Thing } from '../../ledger/thing.ts';
 import { entriesOf } from '../../queries/entries.ts';
@@ -54,7 +54,7 @@ async function formOf(web: Web, c: Ctx): Promise<{ readonly of: FormOf; readonly
 /** What the ledger says of the piece and its job, as the sheet needs it. */
 async function knownOf(web: Web, c: Ctx, job: Thing, piece: Thing): Promise<BeforeFinish> {
   const expected = expectedOf(piece, policyFor(c).parameters);
-  const facts = (await entriesOf(web.store, job.id)).flatMap(({ leaf }) => factsOf(leaf));
+  const facts = readCorrected(await entriesOf(web.store, job.id)).flatMap((entry) => entry.facts);
   return {
     heldByMe: holderOf(piece, job) === whoAsks(c).id,
     stones: piece.stones ?? 0,

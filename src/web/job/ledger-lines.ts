@@ -2,7 +2,7 @@
 
 import type { LedgerLine } from '../../../views/parts/ledger.tsx';
 import { markTyped, typed, wordsIn } from '../../book/us-words.ts';
-import { correctionsIn, factsOf, patchedData } from '../../ledger/corrections.ts';
+import { readCorrected } from '../../ledger/corrections.ts';
 import type { Kept } from '../../ledger/leaf.ts';
 import { entryType, openData, readingsIn, type Values } from '../../ledger/registry.ts';
 import { withCorrections } from '../../queries/entries.ts';
@@ -15,18 +15,15 @@ const LATE_MS = 15 * 60_000;
 
 /** The lines of these entries, in their order. */
 export async function ledgerLines(web: Web, policy: Policy, kept: readonly Kept[]): Promise<readonly LedgerLine[]> {
-  const corrections = correctionsIn(kept);
+  const all = readCorrected(kept);
   const name = await namer(
     web,
     kept.flatMap(({ leaf }) => [leaf.by, ...Object.values(leaf.data).filter((value) => typeof value === 'string')]),
   );
   const correctedBy = new Map<string, number[]>();
-  for (const { leaf, seq } of kept) {
-    for (const one of factsOf(leaf)) if (one.fact === 'correction') correctedBy.set(one.of, [...(correctedBy.get(one.of) ?? []), seq]);
-  }
-  return kept.map(({ leaf, seq, hash }) => {
+  for (const { seq, corrects } of all) if (corrects) correctedBy.set(corrects.of, [...(correctedBy.get(corrects.of) ?? []), seq]);
+  return all.map(({ leaf, seq, hash, data, occurredAt, isCorrected, corrects }) => {
     const entry = entryType(leaf.type, leaf.ver);
-    const data = patchedData(leaf, corrections.get(hash));
     const weightOf = (of: Values) =>
       readingsIn(entry, of)
         .map(({ reading }) => readingWords(reading))
@@ -36,19 +33,18 @@ export async function ledgerLines(web: Web, policy: Policy, kept: readonly Kept[
         policy.words,
         entry.say(markTyped(entry.fields, of), (id) => typed(name(id))),
       );
-    const target = factsOf(leaf).find(({ fact }) => fact === 'correction');
     return {
       seq,
       hash,
       type: leaf.type,
       said: said(data),
       weight: weightOf(data),
-      first: corrections.has(hash) ? { said: said(openData(leaf)), weight: weightOf(openData(leaf)) } : null,
+      first: isCorrected ? { said: said(openData(leaf)), weight: weightOf(openData(leaf)) } : null,
       by: name(leaf.by),
       at: formatInstant(leaf.at, policy.zone),
-      late: leaf.at - leaf.occurredAt > LATE_MS ? formatInstant(leaf.occurredAt, policy.zone) : null,
+      late: leaf.at - occurredAt > LATE_MS ? formatInstant(occurredAt, policy.zone) : null,
       correctedBy: correctedBy.get(hash) ?? [],
-      corrects: target ? Number(leaf.data.seq) : null,
+      corrects: corrects ? Number(leaf.data.seq) : null,
     };
   });
 }

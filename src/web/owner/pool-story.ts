@@ -1,5 +1,5 @@
 // What lots, stocks and skins have seen, told once and continued by the entries that came since.
-import { correctionsIn } from '../../ledger/corrections.ts';
+import { readCorrected } from '../../ledger/corrections.ts';
 import { NOTHING_TOLD, type Telling, toldOn } from '../../projections/told.ts';
 import { entriesOfPools } from '../../queries/entries.ts';
 import { growing } from '../../queries/growing.ts';
@@ -11,7 +11,7 @@ export const poolStory = growing<Telling>(
     const within = async (first: number) => (await entriesOfPools(store, first)).filter(({ seq }) => seq < to);
     const fresh = await within(from);
     const own = new Set(fresh.map(({ hash }) => hash));
-    const isCorrected = [...correctionsIn(fresh).keys()].some((target) => !own.has(target));
+    const isCorrected = readCorrected(fresh).some(({ corrects }) => corrects && !own.has(corrects.of));
     return isCorrected ? toldOn(NOTHING_TOLD, await within(0)) : toldOn(before, fresh);
   },
 );
