@@ -2,7 +2,7 @@
 import { Hono } from 'hono';
 import { compress } from 'hono/compress';
 import { StorageFault } from './store/connection.ts';
-import { ReadOnly } from './store/open.ts';
+import { ReadOnly } from './store/guard.ts';
 import { balances } from './web/bench/balances.ts';
 import { bench } from './web/bench/bench.ts';
 import { calculator } from './web/bench/calculator.ts';

@@ -72,21 +72,13 @@ export function openAppender(deps: AppendDeps): Appender {
   }
 
   async function commitTogether(batch: readonly Waiting[]): Promise<void> {
-    const commands = batch.map(({ command }) => command);
-    const { frontier } = known;
-    const memory = deps.file.writes() === known.writes ? known.memory : noMemory();
-    const writes = deps.file.writes() + 1;
-    try {
-      const written = await deps.file.write((tx) => writeBatch(tx, deps, commands, { frontier, memory }));
-      remember(memory, written.overlay);
-      known = { frontier: written.frontier, memory, writes };
-      for (const signed of written.signed) deps.onGrown(written.frontier, signed);
-      for (const [index, one] of batch.entries()) one.answer(written.answers[index] as Answer);
-    } catch (error) {
-      known = { frontier, memory: noMemory(), writes };
-      if (batch.length === 1 || isOfTheMachine(error)) for (const one of batch) one.fail(error);
-      else for (const one of batch) await commitTogether([one]);
-    }
+    const done = await commit(deps, batch, known);
+    known = done.known;
+    if ('written' in done) {
+      for (const signed of done.written.signed) deps.onGrown(known.frontier, signed);
+      for (const [index, one] of batch.entries()) one.answer(done.written.answers[index] as Answer);
+    } else if (batch.length === 1 || isOfTheMachine(done.error)) for (const one of batch) one.fail(done.error);
+    else for (const one of batch) await commitTogether([one]);
   }
 
   return {
@@ -100,6 +92,25 @@ export function openAppender(deps: AppendDeps): Appender {
       return row ? recordedAnswer(row, command, deps.macKey) : null;
     },
   };
+}
+
+/** Writes a batch in one transaction; `known` is what is known after it, which after a failure is the tree alone. */
+async function commit(
+  deps: AppendDeps,
+  batch: readonly Pick<Waiting, 'command'>[],
+  known: Known,
+): Promise<{ readonly known: Known } & ({ readonly written: Batch } | { readonly error: unknown })> {
+  const { frontier } = known;
+  const memory = deps.file.writes() === known.writes ? known.memory : noMemory();
+  const writes = deps.file.writes() + 1;
+  const commands = batch.map(({ command }) => command);
+  try {
+    const written = await deps.file.write((tx) => writeBatch(tx, deps, commands, { frontier, memory }));
+    remember(memory, written.overlay);
+    return { known: { frontier: written.frontier, memory, writes }, written };
+  } catch (error) {
+    return { known: { frontier, memory: noMemory(), writes }, error };
+  }
 }
 
 /** A bug of one command breaks a constraint or throws; it must hit only its author. Anything else hits all. */

@@ -1,6 +1,6 @@
 // Is the record whole and unaltered? Hashes bytes first, parses after, looks at everything that is shown beside them, and names the first bad place.
 import { equal } from '../log/bytes.ts';
-import { beginVerification, type Fault } from '../log/verify.ts';
+import { beginVerification } from '../log/verify.ts';
 import { commandsBeside, thingsBeside } from './audit-folded.ts';
 import { photographsBeside, sealedBeside } from './audit-kept.ts';
 import { signaturesBeside } from './audit-signed.ts';
@@ -30,23 +30,13 @@ export async function auditLog(of: Audited, progress: (done: number) => void = (
   const verification = beginVerification(sha256, of.log, []);
   for (let start = 0; ; ) {
     const rows = await of.read('SELECT seq, leaf, leaf_hash, type, at FROM entry WHERE seq >= ? ORDER BY seq LIMIT ?', [start, CHUNK]);
-    const chunk: Checked[] = [];
-    let fault: Fault | null = null;
-    for (const row of rows) {
-      fault = verification.take(bytesOf(row.leaf));
-      if (fault) break;
-      // A verifier knows no person; the types of the stamp are the ledger's own.
-      const taken = verification.taken() as Checked;
-      const { leaf, hashBytes } = taken;
-      const fits = row.seq === leaf.seq && row.type === leaf.type && row.at === leaf.at && equal(bytesOf(row.leaf_hash), hashBytes);
-      if (!fits) return bad(leaf.seq, 'columns', `Entry ${leaf.seq}: the columns beside it do not say what it says.`);
-      chunk.push(taken);
-    }
+    const { chunk, found } = checkedIn(verification, rows);
+    // What stands beside the entries before a bad one is looked at first: the first bad place is named.
     for (const beside of besides) {
-      const found = await beside.look(chunk);
-      if (found) return found;
+      const besideThem = await beside.look(chunk);
+      if (besideThem) return besideThem;
     }
-    if (fault) return bad(fault.seq, fault.code, fault.words);
+    if (found) return found;
     start += rows.length;
     progress(start);
     if (rows.length < CHUNK) break;
@@ -58,8 +48,27 @@ export async function auditLog(of: Audited, progress: (done: number) => void = (
     const found = await beside.end(end.size);
     if (found) return found;
   }
-  if (counted.closed > 0)
-    told.push(`${counted.closed} sealed values have no key any more: what they said was erased, or keys.db is not the newest.`);
-  if (counted.photographsMissing > 0) told.push(`${counted.photographsMissing} of the photographs that entries name are not there.`);
-  return { ...end, ...counted, told };
+  return { ...end, ...counted, told: [...told, ...missed(counted)] };
 }
+
+/** The entries of these rows up to the first bad one, and what is bad of that. */
+function checkedIn(verification: ReturnType<typeof beginVerification>, rows: Awaited<ReturnType<Audited['read']>>) {
+  const chunk: Checked[] = [];
+  for (const row of rows) {
+    const fault = verification.take(bytesOf(row.leaf));
+    if (fault) return { chunk, found: bad(fault.seq, fault.code, fault.words) };
+    // A verifier knows no person; the types of the stamp are the ledger's own.
+    const taken = verification.taken() as Checked;
+    const { leaf, hashBytes } = taken;
+    const fits = row.seq === leaf.seq && row.type === leaf.type && row.at === leaf.at && equal(bytesOf(row.leaf_hash), hashBytes);
+    if (!fits) return { chunk, found: bad(leaf.seq, 'columns', `Entry ${leaf.seq}: the columns beside it do not say what it says.`) };
+    chunk.push(taken);
+  }
+  return { chunk, found: null };
+}
+
+/** What could not be looked at, in sentences. */
+const missed = ({ closed, photographsMissing }: Counted): readonly string[] => [
+  ...(closed > 0 ? [`${closed} sealed values have no key any more: what they said was erased, or keys.db is not the newest.`] : []),
+  ...(photographsMissing > 0 ? [`${photographsMissing} of the photographs that entries name are not there.`] : []),
+];

@@ -27,7 +27,6 @@ export class StorageFault extends Error {
 /** One connection of the engine: synchronous, each statement prepared once, for preparing it afresh is half of what an append costs. */
 export interface Connection {
   all(sql: string, args: readonly Value[]): readonly Row[];
-  values(sql: string, args: readonly Value[]): readonly (readonly unknown[])[];
   run(sql: string, args: readonly Value[]): void;
   close(): void;
 }
@@ -42,17 +41,15 @@ export const connect: Connect = (path) => {
   const pool = new ConnectionPool(path, { timeout: ENGINE_WAITS_MS }, 1);
   const db = opened(pool);
   const statements = new Map<string, ReturnType<typeof db.prepare>>();
-  const prepared = (sql: string, raw: boolean) => {
-    const name = raw ? `values ${sql}` : sql;
-    const kept = statements.get(name) ?? (raw ? db.prepare(sql).raw(true) : db.prepare(sql));
+  const prepared = (sql: string) => {
+    const kept = statements.get(sql) ?? db.prepare(sql);
     if (statements.size >= STATEMENTS_MAX) statements.clear();
-    statements.set(name, kept);
+    statements.set(sql, kept);
     return kept;
   };
   return {
-    all: (sql, args) => prepared(sql, false).all(bound(args)) as Row[],
-    values: (sql, args) => prepared(sql, true).all(bound(args)) as unknown[][],
-    run: (sql, args) => void prepared(sql, false).run(bound(args)),
+    all: (sql, args) => prepared(sql).all(bound(args)) as Row[],
+    run: (sql, args) => void prepared(sql).run(bound(args)),
     close() {
       statements.clear();
       pool.release(db);

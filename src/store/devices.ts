@@ -31,13 +31,17 @@ const LINK_MS = 30 * 60_000;
 /** A link of this hash that has not run out; one said to run out later than any can was made by a wrong clock. */
 const LIVE = 'token_hash = ? AND expires_at BETWEEN ? AND ?';
 
-export function openDevices(file: SqliteFile, clock: () => Instant, random: (bytes: number) => Uint8Array): Devices {
+export const openDevices = (file: SqliteFile, clock: () => Instant, random: (bytes: number) => Uint8Array): Devices => ({
+  ...enrolments(file, clock, random),
+  ...screens(file),
+});
+
+function enrolments(
+  file: SqliteFile,
+  clock: () => Instant,
+  random: (bytes: number) => Uint8Array,
+): Pick<Devices, 'makeEnrolLink' | 'enrolLink' | 'enrol'> {
   const live = (token: string) => [hashOfToken(token), clock(), clock() + LINK_MS + SLACK_MS];
-  const deviceOf = (row: { readonly [column: string]: unknown }): Device => ({
-    id: String(row.id),
-    name: String(row.name),
-    enrolledAt: Number(row.enrolled_at),
-  });
   return {
     async makeEnrolLink({ name, kind, by }) {
       const token = base64url(random(32));
@@ -63,15 +67,24 @@ export function openDevices(file: SqliteFile, clock: () => Instant, random: (byt
         return token;
       });
     },
-    async device(token) {
-      const [row] = await file.read('SELECT id, name, enrolled_at FROM device WHERE token_hash = ?', [hashOfToken(token)]);
-      return row ? deviceOf(row) : null;
-    },
-    devices: async () => (await file.read('SELECT id, name, enrolled_at FROM device ORDER BY enrolled_at', [])).map(deviceOf),
-    endDevice: (id) =>
-      file.write(async (tx) => {
-        await tx.run('DELETE FROM session WHERE device = ?', [id]);
-        await tx.run('DELETE FROM device WHERE id = ?', [id]);
-      }),
   };
 }
+
+const screens = (file: SqliteFile): Pick<Devices, 'device' | 'devices' | 'endDevice'> => ({
+  async device(token) {
+    const [row] = await file.read('SELECT id, name, enrolled_at FROM device WHERE token_hash = ?', [hashOfToken(token)]);
+    return row ? deviceOf(row) : null;
+  },
+  devices: async () => (await file.read('SELECT id, name, enrolled_at FROM device ORDER BY enrolled_at', [])).map(deviceOf),
+  endDevice: (id) =>
+    file.write(async (tx) => {
+      await tx.run('DELETE FROM session WHERE device = ?', [id]);
+      await tx.run('DELETE FROM device WHERE id = ?', [id]);
+    }),
+});
+
+const deviceOf = (row: { readonly [column: string]: unknown }): Device => ({
+  id: String(row.id),
+  name: String(row.name),
+  enrolledAt: Number(row.enrolled_at),
+});

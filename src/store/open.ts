@@ -2,17 +2,18 @@
 import { mkdirSync } from 'node:fs';
 import { join } from 'node:path';
 import type { Answer, Command } from '../ledger/leaf.ts';
-import { base64url } from '../log/bytes.ts';
 import { formatCheckpoint } from '../log/checkpoint.ts';
 import { type Frontier, rootOf } from '../log/merkle.ts';
-import { formatVerifierKey, type LogKey, signNote, verifierKey } from '../log/note.ts';
+import { type LogKey, signNote } from '../log/note.ts';
 import { type Instant, instant } from '../units/dates.ts';
 import { openAppender, type Signed } from './append.ts';
 import type { Audit } from './beside.ts';
 import { checkData } from './check.ts';
 import { clockTrouble } from './clock-trouble.ts';
 import type { Connect } from './connection.ts';
-import { sha256, signerOf } from './crypto.ts';
+import { sha256 } from './crypto.ts';
+import { guardOf } from './guard.ts';
+import { type Identity, identityOf, keyTrouble } from './identity.ts';
 import { type Keys, openKeys } from './keys.ts';
 import { type Lock, takeLock } from './lock.ts';
 import { isRemembering, openMemory } from './memory.ts';
@@ -22,7 +23,6 @@ import { sweepPhotos } from './photos.ts';
 import { askForLedger, askForWhole } from './present.ts';
 import { pruneCommands } from './rows.ts';
 import { secret } from './secrets.ts';
-import { keptOf } from './shelf.ts';
 import { openFile, type SqliteFile } from './sqlite.ts';
 import { readFrontier } from './tree.ts';
 
@@ -41,7 +41,7 @@ export interface StoreDeps {
   /** Checks the directory outside this thread; where none is given, in it. */
   readonly checkAside?: (dir: string, progress: (done: number) => void) => Promise<Audit>;
 }
-export interface Store extends Pick<SqliteFile, 'read' | 'values' | 'snapshot'> {
+export interface Store extends Pick<SqliteFile, 'read' | 'snapshot'> {
   readonly keys: Keys;
   readonly log: string;
   readonly logKey: LogKey;
@@ -76,9 +76,6 @@ export interface Store extends Pick<SqliteFile, 'read' | 'values' | 'snapshot'> 
   /** For import alone: notes every checkpoint of what was imported. */
   noteAll(): Promise<void>;
 }
-/** Nothing may be written until the sentence it carries is dealt with. */
-export class ReadOnly extends Error {}
-
 /** Opens (or makes) the data directory. Throws NoLedger, Missing, AlreadyOpen, SchemaMismatch, BadSecret or StorageFault, each with a sentence. */
 export async function openStore(deps: StoreDeps): Promise<Store> {
   const { dir } = deps;
@@ -120,83 +117,77 @@ interface Opened {
 
 async function openChecked(deps: StoreDeps, { file, keys, access, lock, letGo }: Opened): Promise<Store> {
   const { dir, clock, random } = deps;
-  const seed = secret(join(dir, 'keys'), 'seed', random);
-  const signer = signerOf(seed.bytes);
-  const [first] = await file.read('SELECT seq, leaf, leaf_hash FROM entry WHERE seq = 0');
-  const log = first ? (await keptOf(file.read, keys, first)).leaf.log : `lemel/${base64url(random(16))}/1`;
-  const logKey = verifierKey(sha256, log, 1, signer.publicKey);
-  if ('refused' in logKey) throw new Error(logKey.say);
-  const vkey = formatVerifierKey(logKey);
-  const path = join(dir, 'checkpoints.log');
-  let { frontier, signed } = await standing(file);
-  const remembered = await memoryTrouble(file.read, frontier.size, path, logKey, log);
-  let readOnly = (await keyTrouble(file, vkey)) ?? remembered.say;
-  const forgot = frontier.size > 0 && !isRemembering(path);
-  const told = forgot ? [NO_MEMORY] : [];
-  const memory = openMemory(path);
-  if (readOnly === null) {
-    await pruneCommands(file);
-    await noteFrom(file.read, memory, forgot ? frontier.size - 1 : remembered.noted);
-  }
-
-  let closed: Promise<void> | null = null;
+  const own = await identityOf(dir, random, file, keys);
+  let head = await standing(file);
+  const { memory, told, trouble } = await recall(file, join(dir, 'checkpoints.log'), own, head.frontier.size);
+  const guard = guardOf(lock, trouble);
   const listeners: ((size: number) => void)[] = [];
-  const onGrown = (grown: Frontier, by: Signed) => {
-    frontier = grown;
-    signed = by;
-    memory.note(by);
-    for (const listener of listeners) attempt(() => listener(grown.size));
-  };
-  const whyNot = () => {
-    if (!lock.isHeld()) readOnly ??= LOCK_LOST;
-    return readOnly;
-  };
-  const mayWrite = () => {
-    const why = whyNot();
-    if (why !== null) throw new ReadOnly(why);
+  const onGrown = (frontier: Frontier, signed: Signed) => {
+    head = { frontier, signed };
+    memory.note(signed);
+    for (const listener of listeners) attempt(() => listener(frontier.size));
   };
   const macKey = secret(join(dir, 'keys'), 'mac', random).bytes;
-  const appender = openAppender({ file, keys, signer, vkey, log, clock, random, macKey, frontier, onGrown, mayWrite });
+  const appender = openAppender({ ...own, file, keys, clock, random, macKey, frontier: head.frontier, onGrown, mayWrite: guard.mayWrite });
   return {
-    ...{ read: file.read, values: file.values, snapshot: file.snapshot, file, keys, log, logKey, access, dir, told },
+    ...{ read: file.read, snapshot: file.snapshot, file, keys, access, dir, told },
+    ...{ log: own.log, logKey: own.logKey, seedIsNew: own.seedIsNew },
     get readOnly() {
-      return whyNot();
+      return guard.whyNot();
     },
     pepper: secret(join(dir, 'keys'), 'pepper', random).bytes,
-    seedIsNew: seed.made,
-    record: async (command) => {
-      mayWrite();
+    async record(command) {
+      guard.mayWrite();
       return appender.record(command);
     },
     recorded: appender.recorded,
     onCommit: (listener) => listeners.push(listener),
-    head: () => signed,
-    clockTrouble: () => (signed ? clockTrouble(signed.at, clock()) : null),
+    head: () => head.signed,
+    clockTrouble: () => (head.signed ? clockTrouble(head.signed.at, clock()) : null),
     async hear(kept, keptBy) {
-      if (readOnly !== null || isSame(kept, signed) || (await isOurs(file, kept)) || !isSignedBy(logKey, log, kept)) return;
-      const trouble = await outsideTrouble(file.read, frontier.size, kept, keptBy);
-      if (trouble === null) return;
-      readOnly ??= trouble;
-      memory.note({ ...kept, at: clock() });
+      const why = guard.whyNot() === null && (await troubleWith(file, own, head, kept, keptBy));
+      if (why && guard.stop(why)) memory.note({ ...kept, at: clock() });
     },
-    async issueCheckpoint() {
-      const { size, root, signature } = (await standing(file)).signed ?? nothingSigned();
-      return { size, root, note: signNote(formatCheckpoint({ origin: log, size, root }), logKey, () => signature) };
-    },
+    issueCheckpoint: () => issue(file, own),
     check: (progress = () => undefined) => (deps.checkAside ? deps.checkAside(dir, progress) : checkData(dir, deps.sqlDir, progress)),
     memoryWaits: memory.trouble,
     noteAll: () => noteFrom(file.read, memory, 0),
-    close() {
-      closed ??= letGo().finally(memory.close);
-      return closed;
-    },
+    close: once(() => letGo().finally(memory.close)),
   };
+}
+
+/** What checkpoints.log remembers of this ledger and what it lacks; `trouble` is why nothing may be written, as a sentence. */
+async function recall(file: SqliteFile, path: string, { log, logKey, vkey }: Identity, size: number) {
+  const remembered = await memoryTrouble(file.read, size, path, logKey, log);
+  const trouble = (await keyTrouble(file, vkey)) ?? remembered.say;
+  const forgot = size > 0 && !isRemembering(path);
+  const memory = openMemory(path);
+  if (trouble === null) {
+    await pruneCommands(file);
+    await noteFrom(file.read, memory, forgot ? size - 1 : remembered.noted);
+  }
+  return { memory, told: forgot ? [NO_MEMORY] : [], trouble };
+}
+
+/** Why a checkpoint that somebody kept shows that this ledger is not what it was; null where it does not, or we never signed it. */
+async function troubleWith(
+  file: SqliteFile,
+  { log, logKey }: Identity,
+  head: Standing,
+  kept: Kept,
+  keptBy: string,
+): Promise<string | null> {
+  if (isSame(kept, head.signed) || (await isOurs(file, kept)) || !isSignedBy(logKey, log, kept)) return null;
+  return outsideTrouble(file.read, head.frontier.size, kept, keptBy);
+}
+
+async function issue(file: SqliteFile, { log, logKey }: Identity) {
+  const { size, root, signature } = (await standing(file)).signed ?? nothingSigned();
+  return { size, root, note: signNote(formatCheckpoint({ origin: log, size, root }), logKey, () => signature) };
 }
 
 const NO_MEMORY =
   'checkpoints.log is missing, so nothing outside shows whether this ledger is the newest one. It begins anew with the newest entry; compare that with the last slip.';
-const LOCK_LOST =
-  'lock.db was deleted or replaced while the program runs, so nothing is written any more. Stop every Lemel on these data, then start one.';
 
 const isSame = (kept: Kept, signed: Kept | null): boolean => signed !== null && Buffer.compare(kept.signature, signed.signature) === 0;
 
@@ -209,6 +200,12 @@ function nothingSigned(): never {
   throw new Error('a ledger without entries has no checkpoint to issue');
 }
 
+/** Done the first time; later callers wait for the same. */
+function once(work: () => Promise<void>): () => Promise<void> {
+  let done: Promise<void> | null = null;
+  return () => (done ??= work());
+}
+
 /** What is written is written: trouble with telling it must not look like trouble with writing. */
 function attempt(work: () => void): void {
   try {
@@ -218,18 +215,16 @@ function attempt(work: () => void): void {
   }
 }
 
+interface Standing {
+  readonly frontier: Frontier;
+  readonly signed: Signed | null;
+}
 /** The tree as it stands, or stood when the snapshot began, and the signature over it. */
-async function standing(file: SqliteFile): Promise<{ readonly frontier: Frontier; readonly signed: Signed | null }> {
+async function standing(file: SqliteFile): Promise<Standing> {
   const [row] = await file.read('SELECT COALESCE(MAX(seq) + 1, 0) AS size FROM entry');
   const frontier = await readFrontier(file.read, Number(row?.size));
   const [last] = await file.read('SELECT signature, issued FROM checkpoint WHERE size = ?', [frontier.size]);
   if (!last) return { frontier, signed: null };
   const signature = new Uint8Array(last.signature as ArrayBuffer);
   return { frontier, signed: { size: frontier.size, root: rootOf(sha256, frontier), signature, at: instant(Number(last.issued)) } };
-}
-
-async function keyTrouble(file: SqliteFile, vkey: string): Promise<string | null> {
-  const [row] = await file.read('SELECT vkey FROM signing_key ORDER BY from_size DESC LIMIT 1');
-  if (!row || row.vkey === vkey) return null;
-  return 'The signing key beside these data is not the one this ledger was signed with. Put back keys/seed from the recovery sheet.';
 }

@@ -15,8 +15,6 @@ export interface SqliteFile {
   write<T>(work: (tx: Tx) => Promise<T>): Promise<T>;
   /** Reads what is committed, or inside `snapshot` what was committed when it began. */
   readonly read: Query;
-  /** The same, each row as the values of its columns in order. */
-  values(sql: string, args?: readonly Value[]): Promise<readonly (readonly unknown[])[]>;
   /** Runs `work`, all of whose reads, handed on or through this file, see the file as it is now, whatever is written meanwhile. */
   snapshot<T>(work: (read: Query) => Promise<T>): Promise<T>;
   /** How many times `write` was called, by anybody. */
@@ -66,7 +64,7 @@ export function openFile(path: string, connectWith: Connect = connect, ...pragma
 }
 
 /** Reads the file at `path` and cannot write it, beside whoever does. */
-export function openReading(path: string, connectWith: Connect = connect): Pick<SqliteFile, 'read' | 'values' | 'snapshot' | 'close'> {
+export function openReading(path: string, connectWith: Connect = connect): Pick<SqliteFile, 'read' | 'snapshot' | 'close'> {
   const make = () => connectionOf(() => connectWith(path, 'read'), 'PRAGMA query_only = ON');
   const reader = make();
   const idle: Reusable[] = [];
@@ -77,7 +75,6 @@ export function openReading(path: string, connectWith: Connect = connect): Pick<
   };
   return {
     read: (sql, args = []) => using((db) => db.all(sql, args)),
-    values: (sql, args = []) => using((db) => db.values(sql, args)),
     async snapshot(work) {
       const outer = held.getStore();
       if (outer) return work((sql, args = []) => said(() => outer.all(sql, args)));

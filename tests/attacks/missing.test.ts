@@ -3,9 +3,10 @@ import { appendFileSync, cpSync, existsSync, readFileSync, rmSync, writeFileSync
 import { join } from 'node:path';
 import { afterAll, afterEach, beforeAll, describe, expect, it } from 'vitest';
 import { base64 } from '../../src/log/bytes.ts';
+import { ReadOnly } from '../../src/store/guard.ts';
 import { AlreadyOpen } from '../../src/store/lock.ts';
 import { notedLines } from '../../src/store/memory.ts';
-import { openStore, ReadOnly } from '../../src/store/open.ts';
+import { openStore } from '../../src/store/open.ts';
 import { Missing, NoLedger } from '../../src/store/present.ts';
 import { instant } from '../../src/units/dates.ts';
 import { SQL_DIR, seededBytes } from '../shop.ts';

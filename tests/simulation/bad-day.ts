@@ -46,7 +46,6 @@ function mortal(inner: Connect, fate: { due: Crash | null; isDead: boolean }): C
     };
     return {
       all: (sql, args) => alive(() => db.all(sql, args)),
-      values: (sql, args) => alive(() => db.values(sql, args)),
       // What was open when the program ended is rolled back by the engine.
       run: (sql, args) => (sql === 'ROLLBACK' ? db.run(sql, args) : alive(() => run(sql, args))),
       close: () => db.close(),

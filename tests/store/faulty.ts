@@ -49,7 +49,6 @@ export function faulty(seed: number, faults: Faults): { readonly connect: Connec
     };
     return {
       all: (sql, args) => guarded(() => inner.all(sql, args)),
-      values: (sql, args) => guarded(() => inner.values(sql, args)),
       // Rolling back is how a connection that failed is let go of.
       run: (sql, args) => (sql === 'ROLLBACK' ? inner.run(sql, args) : guarded(() => (sql === 'COMMIT' ? commit() : inner.run(sql, args)))),
       close: () => inner.close(),
