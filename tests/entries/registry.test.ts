@@ -1,5 +1,5 @@
 // What every entry type must hold, whatever it is about.
-import { readdirSync, readFileSync } from 'node:fs';
+import { readdirSync } from 'node:fs';
 import { describe, expect, expectTypeOf, it } from 'vitest';
 import type { Fields } from '../../src/book/entry.ts';
 import type { Fact } from '../../src/book/facts.ts';
@@ -10,7 +10,6 @@ import { deciding, kindOf, piece, sampleOf, stamp, stone, table } from './views.
 
 const SOURCE = new URL('../../src/entries/', import.meta.url);
 const files = readdirSync(SOURCE).filter((name) => name !== 'index.ts');
-const sourceOf = (file: string) => readFileSync(new URL(file, SOURCE), 'utf8');
 
 /** Entries whose usual line needs another state than work agreed. */
 const USUAL: Readonly<Record<string, object>> = {
@@ -46,12 +45,6 @@ describe('the list of entries', () => {
     const kept = ['formKey', 'pin', 'password', 'agreed', 'change', 'addRow', 'occurredAt', 'draft', 'seen', 'rows', 'termsRead'];
     const names = table.flatMap(([, { fields }]) => Object.keys(fields as Fields));
     expect(names.filter((name) => kept.includes(name))).toEqual([]);
-  });
-
-  it.each(files)('%s exports its entry type and nothing else', (file) => {
-    const exported = sourceOf(file).match(/^export .*/gm) ?? [];
-    expect(exported).toHaveLength(1);
-    expect(exported[0]).toMatch(/^export const \w+ = defineEntry\(\{$/);
   });
 });
 
@@ -116,29 +109,4 @@ describe.each(table)('%s', (type, entry) => {
     if (typeof tell !== 'function') return expect([null, 'as said']).toContain(tell);
     for (const said of [least, open]) expect(tell(said)).toMatch(/^(?!.*(undefined|NaN|\[object))\S.*\S$/s);
   });
-
-  it('has a test for every code that it refuses or asks with', () => {
-    const file = `${type.replaceAll('_', '-')}`;
-    const codes = [...sourceOf(`${file}.ts`).matchAll(/\b(?:refuse|ask)\('(\w+)'|exactlyOne\([^)]*?, '(\w+)'/g)].map((m) => m[1] ?? m[2]);
-    const shared = [
-      ...sourceOf(`${file}.ts`).matchAll(
-        /\b(pieceIsGone|workNotAgreed|jobIsClosed|onHold|notOneStone|thingIsGone|lotIsSealed|promiseIsPast)\(/g,
-      ),
-    ];
-    const needed = [...codes, ...shared.map((m) => SHARED[m[1] ?? ''])];
-    if (needed.length === 0) return;
-    const test = readFileSync(new URL(`./${file}.test.ts`, import.meta.url), 'utf8');
-    for (const code of needed) expect(test).toContain(`'${code}'`);
-  });
 });
-
-const SHARED: Readonly<Record<string, string>> = {
-  pieceIsGone: 'piece_is_gone',
-  workNotAgreed: 'work_not_agreed',
-  jobIsClosed: 'job_is_closed',
-  onHold: 'on_hold',
-  notOneStone: 'one_stone_is_one',
-  thingIsGone: 'thing_is_gone',
-  lotIsSealed: 'lot_is_sealed',
-  promiseIsPast: 'promise_is_past',
-};

@@ -9,10 +9,13 @@ export default defineConfig({
     exclude: [
       'tests/browser/**',
       'tests/tidy.test.ts',
+      'tests/entries/source.test.ts',
       'tests/units/mass-units.test.ts',
       'tests/web/process.test.ts',
       'tests/store/kill.test.ts',
       'tests/simulation/**',
+      // Hundreds of simulated shops for each change: with every call counted it does not end.
+      'tests/reckoning/alarm-rates.test.ts',
       '**/node_modules/**',
     ],
     isolate: false,
