@@ -1,5 +1,6 @@
-// Whether anything may be written: what forbids it once forbids it for as long as the program runs.
+// Whether anything may be written: what forbids it once forbids it for as long as the program runs, but for a full disk, which may get room again.
 import type { Lock } from './lock.ts';
+import type { Spare } from './spare.ts';
 
 /** Nothing may be written until the sentence it carries is dealt with. */
 export class ReadOnly extends Error {}
@@ -7,11 +8,11 @@ const LOCK_LOST =
   'lock.db was deleted or replaced while the program runs, so nothing is written any more. Stop every Lemel on these data, then start one.';
 
 /** `trouble` is what was found at the start, as a sentence, or null; the first there is stands. */
-export function guardOf(lock: Lock, trouble: string | null) {
+export function guardOf(lock: Lock, spare: Spare, trouble: string | null) {
   let first = trouble;
   const whyNot = () => {
     if (!lock.isHeld()) first ??= LOCK_LOST;
-    return first;
+    return first ?? spare.trouble();
   };
   return {
     whyNot,

@@ -3,6 +3,7 @@
 import { existsSync, statSync } from 'node:fs';
 import { join } from 'node:path';
 import { type Connection, codeOf, connect, isOpenElsewhere, makeOwn, StorageFault } from './connection.ts';
+import { isFull } from './spare.ts';
 
 /** Another server has these data open. */
 export class AlreadyOpen extends Error {}
@@ -41,18 +42,28 @@ function askLedger(db: Connection, ledger: string): void {
       'lock.db is new, but another program has ledger.db open: a Lemel whose lock was deleted, or a check or an export of these data. Stop it or let it end, then start again.',
     );
   }
-  db.run('PRAGMA user_version = 1', []);
-  db.run('COMMIT', []);
+  try {
+    db.run('PRAGMA user_version = 1', []);
+    db.run('COMMIT', []);
+  } catch (error) {
+    // On a full disk it stays unmarked, and the next start asks again.
+    if (!isFull(error)) throw error;
+    rollBack(db);
+  }
   db.run('BEGIN IMMEDIATE', []);
 }
 
 function letGo(db: Connection): void {
+  rollBack(db);
+  db.close();
+}
+
+function rollBack(db: Connection): void {
   try {
     db.run('ROLLBACK', []);
   } catch {
-    // it was let go of before
+    // the engine did so, or it was let go of before
   }
-  db.close();
 }
 
 const inodeOf = (path: string): string => {

@@ -23,6 +23,7 @@ import { sweepPhotos } from './photos.ts';
 import { askForLedger, askForWhole } from './present.ts';
 import { pruneCommands } from './rows.ts';
 import { secret } from './secrets.ts';
+import { isFull, openSpare, type Spare, sparing } from './spare.ts';
 import { openFile, type SqliteFile } from './sqlite.ts';
 import { readFrontier } from './tree.ts';
 
@@ -81,6 +82,7 @@ export async function openStore(deps: StoreDeps): Promise<Store> {
   const { dir } = deps;
   if (deps.existing) askForLedger(dir);
   mkdirSync(dir, { recursive: true, mode: 0o700 });
+  const spare = openSpare(dir);
   const lock = takeLock(dir);
   const opened: SqliteFile[] = [];
   const letGo = async () => {
@@ -99,8 +101,8 @@ export async function openStore(deps: StoreDeps): Promise<Store> {
     sweepPhotos(join(dir, 'photos'));
     const file = await open('ledger', deps.connect, 'PRAGMA wal_autocheckpoint = 4000');
     const keysFile = await open('keys', undefined, 'PRAGMA secure_delete = ON');
-    const access = await open('access', undefined, 'PRAGMA secure_delete = ON');
-    return await openChecked(deps, { file, keys: openKeys(keysFile, deps.random), access, lock, letGo });
+    const access = sparing(await open('access', undefined, 'PRAGMA secure_delete = ON', 'PRAGMA wal_autocheckpoint = 64'), spare);
+    return await openChecked(deps, { file, keys: openKeys(keysFile, deps.random), access, lock, spare, letGo });
   } catch (error) {
     await letGo();
     throw error;
@@ -112,15 +114,16 @@ interface Opened {
   readonly keys: Keys;
   readonly access: SqliteFile;
   readonly lock: Lock;
+  readonly spare: Spare;
   readonly letGo: () => Promise<void>;
 }
 
-async function openChecked(deps: StoreDeps, { file, keys, access, lock, letGo }: Opened): Promise<Store> {
+async function openChecked(deps: StoreDeps, { file, keys, access, lock, spare, letGo }: Opened): Promise<Store> {
   const { dir, clock, random } = deps;
   const own = await identityOf(dir, random, file, keys);
   let head = await standing(file);
   const { memory, told, trouble } = await recall(file, join(dir, 'checkpoints.log'), own, head.frontier.size);
-  const guard = guardOf(lock, trouble);
+  const guard = guardOf(lock, spare, trouble);
   const listeners: ((size: number) => void)[] = [];
   const onGrown = (frontier: Frontier, signed: Signed) => {
     head = { frontier, signed };
@@ -163,7 +166,7 @@ async function recall(file: SqliteFile, path: string, { log, logKey, vkey }: Ide
   const forgot = size > 0 && !isRemembering(path);
   const memory = openMemory(path);
   if (trouble === null) {
-    await pruneCommands(file);
+    await pruneCommands(file).catch(unlessFull);
     await noteFrom(file.read, memory, forgot ? size - 1 : remembered.noted);
   }
   return { memory, told: forgot ? [NO_MEMORY] : [], trouble };
@@ -188,6 +191,11 @@ async function issue(file: SqliteFile, { log, logKey }: Identity) {
 
 const NO_MEMORY =
   'checkpoints.log is missing, so nothing outside shows whether this ledger is the newest one. It begins anew with the newest entry; compare that with the last slip.';
+
+/** What is forgotten can be forgotten at another start. */
+function unlessFull(error: unknown): void {
+  if (!isFull(error)) throw error;
+}
 
 const isSame = (kept: Kept, signed: Kept | null): boolean => signed !== null && Buffer.compare(kept.signature, signed.signature) === 0;
 

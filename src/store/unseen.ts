@@ -27,7 +27,7 @@ export const UNSEEN: readonly Unseen[] = [
   },
   { where: ['photos/* taken out'], say: 'Whether a photograph that is not there was deleted or lost: how many are not there is counted.' },
   {
-    where: ['keys/tls.pem', 'lock.db', 'backups/*'],
-    say: 'The certificate of the shop’s network, the lock, and copies made before a change of form.',
+    where: ['keys/tls.pem', 'lock.db', 'spare', 'backups/*'],
+    say: 'The certificate of the shop’s network, the lock, the room kept for reading, and copies made before a change of form.',
   },
 ];

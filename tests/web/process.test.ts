@@ -5,11 +5,10 @@ import { join } from 'node:path';
 import { afterEach, describe, expect, it } from 'vitest';
 import { openStore } from '../../src/store/open.ts';
 import { instant } from '../../src/units/dates.ts';
+import { firstRun, placeForm, post, signIn } from '../asked.ts';
 import { freePort, type Program, serving, start } from '../program.ts';
 import { SQL_DIR, seededBytes } from '../shop.ts';
-import { inputsOf } from './site.ts';
 
-const PIN = '4417';
 const running: Program[] = [];
 const folders: string[] = [];
 afterEach(async () => {
@@ -28,34 +27,6 @@ async function serve(dir: string): Promise<Program> {
   const program = await serving({ dir });
   running.push(program);
   return program;
-}
-
-async function post(url: string, path: string, fields: Readonly<Record<string, string | string[]>>, cookie = ''): Promise<Response> {
-  const body = new URLSearchParams(
-    Object.entries(fields).flatMap(([name, values]) => [values].flat().map((value): [string, string] => [name, value])),
-  );
-  return fetch(url + path, { method: 'POST', body, redirect: 'manual', headers: { origin: url, 'sec-fetch-site': 'same-origin', cookie } });
-}
-const cookieOf = (answer: Response) => (answer.headers.get('set-cookie') ?? '').split(';')[0] ?? '';
-
-async function firstRun({ url, said }: Program): Promise<void> {
-  const key = /key=(\S+)/.exec(said())?.[1] ?? '';
-  const shop = { shopName: 'Wren', ownerName: 'Ada', pin: PIN, password: 'four words will do', country: 'GB', currency: 'GBP' };
-  const rest = { zone: 'Europe/London', staffing: 'alone', balanceName: 'Bench', largest: '400', step: '0.01', key };
-  const answer = await post(url, '/first-run', { ...shop, ...rest });
-  expect([answer.status, answer.headers.get('location')]).toEqual([303, '/setup/recovery-sheet']);
-}
-
-async function signIn(url: string): Promise<string> {
-  const html = await (await fetch(`${url}/sign-in`)).text();
-  const person = /name="person" value="([^"]+)"/.exec(html)?.[1] ?? '';
-  return cookieOf(await post(url, '/sign-in', { person, pin: PIN, back: '/' }));
-}
-
-/** A form that names a place, filled in; sent again under the same key it must be answered the same. */
-async function placeForm(url: string, cookie: string, name: string): Promise<Record<string, string | string[]>> {
-  const html = await (await fetch(`${url}/write/place_named`, { headers: { cookie } })).text();
-  return { ...inputsOf(html), name, kind: 'tray' };
 }
 
 describe('kill -9 while people write', () => {

@@ -10,9 +10,9 @@ const ROOM_BYTES = 32 * 1024 * 1024;
 export async function troubles({ store }: Web): Promise<readonly string[]> {
   const { readOnly } = store;
   const waits = store.memoryWaits();
+  if (readOnly !== null) return [`Nothing is written now. ${readOnly}`];
   const { bavail, bsize } = await statfs(store.dir);
   return [
-    ...(readOnly === null ? [] : [`Nothing is written now. ${readOnly}`]),
     ...(waits === null ? [] : [`checkpoints.log cannot be written (${waits}). Free some space.`]),
     ...(bavail * bsize < ROOM_BYTES ? ['The disk is full, or nearly so. Free some space.'] : []),
   ];
