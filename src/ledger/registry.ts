@@ -28,6 +28,9 @@ export interface AnyEntry extends Pick<EntryType, 'type' | 'version' | 'commutes
 export type Registry = Readonly<Record<string, AnyEntry>>;
 const REGISTRY = ENTRIES as unknown as Registry;
 
+/** All of them. */
+export const ENTRY_TYPES: readonly AnyEntry[] = Object.values(REGISTRY);
+
 /** Whether this program knows the type in that version. */
 export const isEntryType = (type: string, version: number): boolean =>
   Object.hasOwn(REGISTRY, type) && version <= (REGISTRY[type]?.version ?? 0);

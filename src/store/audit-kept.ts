@@ -1,7 +1,6 @@
 // What leaves hold only the digest of: sealed values, opened and compared where their key is there, and photographs, hashed anew.
 import { readFile } from 'node:fs/promises';
 import { join } from 'node:path';
-import { entryType } from '../ledger/registry.ts';
 import { hex } from '../log/bytes.ts';
 import type { Json } from '../log/canonical.ts';
 import { checkSealed } from '../log/leaf.ts';
@@ -61,15 +60,13 @@ export function photographsBeside(dir: string, counted: Counted): Beside {
   return {
     async look(chunk) {
       for (const { leaf } of chunk) {
-        for (const [name, { control }] of Object.entries(entryType(leaf.type, leaf.ver).fields)) {
-          const hash = control.kind === 'file' ? leaf.data[name] : undefined;
-          if (typeof hash !== 'string' || looked.has(hash)) continue;
-          looked.add(hash);
-          const bytes = await readFile(join(dir, `${hash}.webp`)).catch(() => null);
-          if (!bytes) counted.photographsMissing++;
-          else if (hex(sha256(bytes)) === hash) counted.photographs++;
-          else return bad(leaf.seq, 'photograph', `Entry ${leaf.seq}: its photograph is not the one that was taken.`);
-        }
+        const hash = leaf.data.photo;
+        if (typeof hash !== 'string' || looked.has(hash)) continue;
+        looked.add(hash);
+        const bytes = await readFile(join(dir, `${hash}.webp`)).catch(() => null);
+        if (!bytes) counted.photographsMissing++;
+        else if (hex(sha256(bytes)) === hash) counted.photographs++;
+        else return bad(leaf.seq, 'photograph', `Entry ${leaf.seq}: its photograph is not the one that was taken.`);
       }
       return null;
     },

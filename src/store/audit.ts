@@ -1,6 +1,7 @@
 // Is the record whole and unaltered? Hashes bytes first, parses after, looks at everything that is shown beside them, and names the first bad place.
 import { equal } from '../log/bytes.ts';
 import { beginVerification } from '../log/verify.ts';
+import { goneWords } from './at-start.ts';
 import { commandsBeside, thingsBeside } from './audit-folded.ts';
 import { photographsBeside, sealedBeside } from './audit-kept.ts';
 import { signaturesBeside } from './audit-signed.ts';
@@ -70,5 +71,5 @@ function checkedIn(verification: ReturnType<typeof beginVerification>, rows: Awa
 /** What could not be looked at, in sentences. */
 const missed = ({ closed, photographsMissing }: Counted): readonly string[] => [
   ...(closed > 0 ? [`${closed} sealed values have no key any more: what they said was erased, or keys.db is not the newest.`] : []),
-  ...(photographsMissing > 0 ? [`${photographsMissing} of the photographs that entries name are not there.`] : []),
+  ...goneWords(photographsMissing),
 ];

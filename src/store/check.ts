@@ -1,6 +1,7 @@
 // The check of a whole data directory, beside whoever writes it: it reads through connections of its own, and needs no lock.
 import { join } from 'node:path';
 import { formatVerifierKey, verifierKey } from '../log/note.ts';
+import { pageTrouble } from './at-start.ts';
 import { auditLog } from './audit.ts';
 import { type Audit, type Bad, bad } from './beside.ts';
 import { connect } from './connection.ts';
@@ -28,7 +29,12 @@ export async function checkData(dir: string, sqlDir: string, progress: (done: nu
       const known = log === '' ? {} : { vkey: vkeyIn(dir, log) };
       return auditLog({ read, log, keys: keysOn(keys.read), memory, photosDir: join(dir, 'photos'), ...known }, progress);
     });
-    return 'bad' in found ? found : (findTrouble(join(dir, 'ledger.db')) ?? found);
+    if ('bad' in found) return found;
+    for (const file of [ledger, keys]) {
+      const damage = await pageTrouble(file.read, 'integrity_check');
+      if (damage) return bad(null, 'damaged', damage);
+    }
+    return findTrouble(join(dir, 'ledger.db')) ?? found;
   } finally {
     for (const file of [ledger, keys]) await file.close();
   }

@@ -7,6 +7,7 @@ import { type Frontier, rootOf } from '../log/merkle.ts';
 import { type LogKey, signNote } from '../log/note.ts';
 import { type Instant, instant } from '../units/dates.ts';
 import { openAppender, type Signed } from './append.ts';
+import { goneWords, photographsGone, troubleAtStart } from './at-start.ts';
 import type { Audit } from './beside.ts';
 import { checkData } from './check.ts';
 import { clockTrouble } from './clock-trouble.ts';
@@ -118,12 +119,12 @@ interface Opened {
   readonly letGo: () => Promise<void>;
 }
 
-async function openChecked(deps: StoreDeps, { file, keys, access, lock, spare, letGo }: Opened): Promise<Store> {
+async function openChecked(deps: StoreDeps, { file: raw, keys, access, lock, spare, letGo }: Opened): Promise<Store> {
   const { dir, clock, random } = deps;
-  const own = await identityOf(dir, random, file, keys);
-  let head = await standing(file);
-  const { memory, told, trouble } = await recall(file, join(dir, 'checkpoints.log'), own, head.frontier.size);
-  const guard = guardOf(lock, spare, trouble);
+  const own = await identityOf(dir, random, raw, keys);
+  let head = await standing(raw);
+  const { memory, told, trouble } = await recall(raw, dir, own, head.frontier.size);
+  const { file, whyNot, mayWrite, stop } = guardOf(raw, lock, spare, trouble);
   const listeners: ((size: number) => void)[] = [];
   const onGrown = (frontier: Frontier, signed: Signed) => {
     head = { frontier, signed };
@@ -131,16 +132,16 @@ async function openChecked(deps: StoreDeps, { file, keys, access, lock, spare, l
     for (const listener of listeners) attempt(() => listener(frontier.size));
   };
   const macKey = secret(join(dir, 'keys'), 'mac', random).bytes;
-  const appender = openAppender({ ...own, file, keys, clock, random, macKey, frontier: head.frontier, onGrown, mayWrite: guard.mayWrite });
+  const appender = openAppender({ ...own, file, keys, clock, random, macKey, frontier: head.frontier, onGrown, mayWrite });
   return {
     ...{ read: file.read, snapshot: file.snapshot, file, keys, access, dir, told },
     ...{ log: own.log, logKey: own.logKey, seedIsNew: own.seedIsNew },
     get readOnly() {
-      return guard.whyNot();
+      return whyNot();
     },
     pepper: secret(join(dir, 'keys'), 'pepper', random).bytes,
     async record(command) {
-      guard.mayWrite();
+      mayWrite();
       return appender.record(command);
     },
     recorded: appender.recorded,
@@ -148,8 +149,8 @@ async function openChecked(deps: StoreDeps, { file, keys, access, lock, spare, l
     head: () => head.signed,
     clockTrouble: () => (head.signed ? clockTrouble(head.signed.at, clock()) : null),
     async hear(kept, keptBy) {
-      const why = guard.whyNot() === null && (await troubleWith(file, own, head, kept, keptBy));
-      if (why && guard.stop(why)) memory.note({ ...kept, at: clock() });
+      const why = whyNot() === null && (await troubleWith(file, own, head, kept, keptBy));
+      if (why && stop(why)) memory.note({ ...kept, at: clock() });
     },
     issueCheckpoint: () => issue(file, own),
     check: (progress = () => undefined) => (deps.checkAside ? deps.checkAside(dir, progress) : checkData(dir, deps.sqlDir, progress)),
@@ -160,16 +161,18 @@ async function openChecked(deps: StoreDeps, { file, keys, access, lock, spare, l
 }
 
 /** What checkpoints.log remembers of this ledger and what it lacks; `trouble` is why nothing may be written, as a sentence. */
-async function recall(file: SqliteFile, path: string, { log, logKey, vkey }: Identity, size: number) {
+async function recall(file: SqliteFile, dir: string, { log, logKey, vkey }: Identity, size: number) {
+  const path = join(dir, 'checkpoints.log');
   const remembered = await memoryTrouble(file.read, size, path, logKey, log);
-  const trouble = (await keyTrouble(file, vkey)) ?? remembered.say;
+  const trouble = (await keyTrouble(file, vkey)) ?? remembered.say ?? (await troubleAtStart(file.read, join(dir, 'ledger.db')));
   const forgot = size > 0 && !isRemembering(path);
   const memory = openMemory(path);
   if (trouble === null) {
     await pruneCommands(file).catch(unlessFull);
     await noteFrom(file.read, memory, forgot ? size - 1 : remembered.noted);
   }
-  return { memory, told: forgot ? [NO_MEMORY] : [], trouble };
+  const gone = goneWords(await photographsGone(file.read, join(dir, 'photos')));
+  return { memory, told: [...(forgot ? [NO_MEMORY] : []), ...gone], trouble };
 }
 
 /** Why a checkpoint that somebody kept shows that this ledger is not what it was; null where it does not, or we never signed it. */

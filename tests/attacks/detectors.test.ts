@@ -1,6 +1,17 @@
 // Who notices what: every column of every table and every file of a data directory, changed one at a time, and which detector sees it.
 // The columns are read from the schema itself, so that a new one without an entry here fails.
-import { appendFileSync, chmodSync, existsSync, mkdirSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
+import {
+  appendFileSync,
+  chmodSync,
+  closeSync,
+  existsSync,
+  mkdirSync,
+  openSync,
+  readFileSync,
+  rmSync,
+  writeFileSync,
+  writeSync,
+} from 'node:fs';
 import { join } from 'node:path';
 import { type Client, createClient } from '@libsql/client';
 import { afterAll, afterEach, beforeAll, describe, expect, it } from 'vitest';
@@ -125,6 +136,53 @@ describe('a column of ledger.db', () => {
   });
 });
 
+/** What a start sees of ledger.db without reading all of it, and what is left to the check. */
+const AT_START: Readonly<Record<string, readonly [change: string, seen: 'read only' | 'nothing']>> = {
+  'who is an owner': ["UPDATE thing SET state = json_set(state, '$.role', 'auditor') WHERE kind = 'person'", 'read only'],
+  'a person taken out': ["DELETE FROM thing WHERE kind = 'person'", 'read only'],
+  'a person added': [
+    "INSERT INTO thing SELECT n + 900, 'x' || id, kind, stream, status, stones, words, state FROM thing WHERE kind = 'person'",
+    'read only',
+  ],
+  'what a balance can show': ["UPDATE thing SET state = json_set(state, '$.balance.unit', 'ct') WHERE kind = 'balance'", 'read only'],
+  'how the shop works': ["UPDATE thing SET state = json_set(state, '$.says.staffing', 'two') WHERE kind = 'shop'", 'read only'],
+  'what a piece weighs': ["UPDATE thing SET state = json_set(state, '$.posted', 1) WHERE kind = 'piece'", 'nothing'],
+  'a leaf': ['UPDATE entry SET leaf = CAST(replace(CAST(leaf AS TEXT), \'"test"\', \'"tset"\') AS BLOB) WHERE seq = 8', 'nothing'],
+};
+describe('what a start sees', () => {
+  it.each(Object.entries(AT_START))('of a change of %s', async (_what, [change, seen]) => {
+    const dir = good.copy();
+    await tamper(dir, (db) => db.execute(change));
+    expect(await startOf(dir)).toBe(seen);
+    expect(await seenIn(dir)).not.toBe('nothing');
+  });
+
+  it.each([
+    ['thing', 'the rows of a table'],
+    ['thing_by_kind', 'the rows of an index'],
+    ['node', 'the tree'],
+  ])('of damaged pages: %s (%s)', async (name) => {
+    const dir = good.copy();
+    const page = await pageOf(dir, name);
+    const file = openSync(join(dir, 'ledger.db'), 'r+');
+    // The offsets of the cells, which no page can do without, and none of what they hold.
+    writeSync(file, Buffer.alloc(16, 0xff), 0, 16, page * 4096 - 4096 + 8);
+    closeSync(file);
+    expect(await startOf(dir)).toMatch(/^read only$|^StorageFault$/);
+    expect(await seenIn(dir)).toMatch(/^damaged$|^StorageFault$/);
+  });
+});
+
+/** The first page of a table or index, with nothing left beside the file. */
+async function pageOf(dir: string, name: string): Promise<number> {
+  let page = 0;
+  await inFile(dir, 'ledger.db', async (db) => {
+    await db.execute('PRAGMA wal_checkpoint(TRUNCATE)');
+    page = Number((await db.execute({ sql: 'SELECT rootpage FROM sqlite_schema WHERE name = ?', args: [name] })).rows[0]?.rootpage);
+  });
+  return page;
+}
+
 describe('a column of keys.db', () => {
   it('has a detector, every one', async () =>
     expect(
@@ -208,13 +266,18 @@ describe('a file of a data directory', () => {
     const photo = hex(sha256(bytes));
     mkdirSync(join(shop.dir, 'photos'));
     writeFileSync(join(shop.dir, 'photos', `${photo}.webp`), bytes);
-    await shop.write(line('photo_added', { about: job, photo, shows: 'whole' }));
+    // Terms are named by a digest too, and are no photograph.
+    const [text, digest] = ['We take care.', hex(sha256(new TextEncoder().encode('We take care.')))];
+    await shop.write(line('photo_added', { about: job, photo, shows: 'whole' }), line('terms_set', { shop: shop.shop, text, digest }));
     expect(await shop.store.check()).toMatchObject({ photographs: 1, photographsMissing: 0 });
     writeFileSync(join(shop.dir, 'photos', `${photo}.webp`), 'another');
     expect(await shop.store.check()).toMatchObject({ bad: { code: 'photograph' } });
     rmSync(join(shop.dir, 'photos'), { recursive: true });
     expect(await shop.store.check()).toMatchObject({ photographsMissing: 1, told: [expect.stringMatching(/photographs/)] });
-    await shop.close();
+    await shop.store.close();
+    const started = await good.open(shop.dir);
+    expect(started.told).toEqual(['1 of the photographs that entries name are not there.']);
+    rmSync(shop.dir, { recursive: true });
   });
 });
 

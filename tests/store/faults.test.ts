@@ -7,6 +7,7 @@ import { join } from 'node:path';
 import { afterEach, describe, expect, it } from 'vitest';
 import type { Answer, Command } from '../../src/ledger/leaf.ts';
 import { connect, StorageFault } from '../../src/store/connection.ts';
+import { ReadOnly } from '../../src/store/guard.ts';
 import { openStore } from '../../src/store/open.ts';
 import { line, openShop, type Shop, SQL_DIR, seededBytes } from '../shop.ts';
 import { audited, writtenIn } from './audited.ts';
@@ -149,6 +150,28 @@ describe('a ledger on a bad day', () => {
     await expect(open()).rejects.toMatchObject({ code: 'SQLITE_CANTOPEN' });
     rmSync(join(dir, 'keys.db'), { recursive: true });
     await (await open()).close();
+  });
+
+  it('writes nothing more once it came upon a damaged page, and says so', async () => {
+    const dir = newDir();
+    const { shop, note } = await shopWithJob(dir);
+    await shop.close();
+    let isDamaged = false;
+    const store = await reopened(shop, dir, (path, use) => {
+      const inner = connect(path, use);
+      const all: typeof inner.all = (sql, args) => {
+        if (isDamaged && use === 'read') throw Object.assign(new Error('malformed'), { code: 'SQLITE_CORRUPT' });
+        return inner.all(sql, args);
+      };
+      return { ...inner, all };
+    });
+    expect(store.readOnly).toBeNull();
+    isDamaged = true;
+    await expect(store.read('SELECT 1')).rejects.toMatchObject({ code: 'SQLITE_CORRUPT' });
+    isDamaged = false;
+    expect(store.readOnly).toMatch(/damaged.*last good copy\.$/);
+    await expect(store.record(note('after', ['x']))).rejects.toBeInstanceOf(ReadOnly);
+    await store.close();
   });
 
   it('says in a sentence that a file is no database any more, and leaves it as it is', async () => {
