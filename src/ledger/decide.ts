@@ -1,11 +1,13 @@
 // A command → leaves, over an overlay: all its lines or none. Pure but for what it looks up through the shelf.
 import type { Now, Stamp } from '../book/entry.ts';
+import type { StaffRole } from '../book/facts.ts';
 import type { States } from '../book/holding.ts';
 import { NO_TERMS } from '../book/terms.ts';
 import { base64url } from '../log/bytes.ts';
 import { type Json, writable } from '../log/canonical.ts';
 import { GENESIS, type Link, leafTrouble, sealedDigest } from '../log/leaf.ts';
 import { leafHash } from '../log/merkle.ts';
+import { beginsShop, isStaff, isWithdrawn } from './allowed.ts';
 import { applyLeaf } from './apply.ts';
 import { mayOf, notAllowed } from './authority.ts';
 import type { Answer, Command, Kept, Leaf, Line, Stopped, Writer } from './leaf.ts';
@@ -76,10 +78,8 @@ async function decideLine(overlay: Overlay, command: Command, line: Line, index:
   if (beginsShop(entry) !== (writer.seq === 0)) {
     return refused('out_of_place', 'A ledger begins with its shop, once. Open the ledger there is, or begin a new one.');
   }
-  const role = beginsShop(entry) && Object.values(line.data).includes(command.by) ? 'owner' : (await overlay.thing(command.by))?.role;
-  const witness = command.witness === undefined ? role : (await overlay.thing(command.witness))?.role;
-  if (!role || role === 'left' || !witness || witness === 'left')
-    return refused('not_staff', 'Sign in as somebody who works here to write this.');
+  const author = await authorOf(overlay, entry, command, line, writer);
+  if ('code' in author) return refused(author.code, author.say);
   if (line.occurredAt !== undefined && line.occurredAt > writer.at + 60_000) {
     return refused('in_the_future', 'That time has not come yet. Give the time it happened.', 'occurredAt');
   }
@@ -87,7 +87,7 @@ async function decideLine(overlay: Overlay, command: Command, line: Line, index:
   if ('code' in loaded) return refused(loaded.code, loaded.say, loaded.field);
   const stamp = stampOf(command, line, writer);
   const now: Now = { ...stamp, today: writer.today, alone: writer.alone };
-  const missing = notAllowed(mayOf(entry, loaded.view, line.data, command), role, command.auth);
+  const missing = notAllowed(mayOf(entry, loaded.view, line.data, command), author.role, command.auth);
   if (missing) return refused(missing.code, missing.say, missing.field);
   const refusal = entry.decide(loaded.view, line.data, now);
   if (refusal) return refused(refusal.refused as never, refusal.say, refusal.field);
@@ -103,7 +103,23 @@ async function decideLine(overlay: Overlay, command: Command, line: Line, index:
   return drafted;
 }
 
-const beginsShop = ({ fields, subject }: AnyEntry) => fields[subject]?.role === 'begins' && fields[subject].kinds.includes('shop');
+/** In what role whoever writes it works here, at a screen in use and before a witness who does too, or why they may write nothing. */
+async function authorOf(
+  overlay: Overlay,
+  entry: AnyEntry,
+  { by, witness = by, device }: Command,
+  line: Line,
+  { shop }: Writer,
+): Promise<{ readonly role: StaffRole } | { readonly code: 'not_staff' | 'screen_withdrawn'; readonly say: string }> {
+  const isOwner = (person: string) => beginsShop(entry) && Object.values(line.data).includes(person);
+  const roleOf = async (person: string) => (isOwner(person) ? 'owner' : (await overlay.thing(person))?.role);
+  const role = await roleOf(by);
+  if (!isStaff(role) || !isStaff(await roleOf(witness)))
+    return { code: 'not_staff', say: 'Sign in as somebody who works here to write this.' };
+  if (shop !== undefined && isWithdrawn(await overlay.thing(shop), device))
+    return { code: 'screen_withdrawn', say: 'This screen was withdrawn. Write it at another.' };
+  return { role };
+}
 
 function stampOf(command: Command, line: Line, writer: Writer): Stamp {
   const { by, auth, device, witness } = command;

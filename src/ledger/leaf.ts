@@ -52,6 +52,7 @@ export type FrameRefusal =
   | 'terms_changed'
   | 'out_of_place'
   | 'not_staff'
+  | 'screen_withdrawn'
   | 'balance_unit'
   | 'over_largest_load'
   | 'nothing_left'

@@ -1,7 +1,9 @@
 // What the screens show and what is answered twice: things folded anew from the leaves, and commands as their leaves tell them.
+import { whyNotAllowed } from '../ledger/allowed.ts';
 import { applyLeaf } from '../ledger/apply.ts';
 import { overlayOn } from '../ledger/overlay.ts';
-import { type Beside, bad } from './beside.ts';
+import type { Thing } from '../ledger/thing.ts';
+import { type Bad, type Beside, bad } from './beside.ts';
 import { noKeys } from './keys.ts';
 import { COMMANDS_KEPT_MS, columnsOf } from './rows.ts';
 import { shelfOn } from './shelf.ts';
@@ -9,46 +11,49 @@ import type { Query } from './sqlite.ts';
 
 const CHUNK = 200;
 
-/** Compares the things on the screens with those folded anew, column by column. */
+/** Compares the things on the screens with those folded anew, column by column, and asks of each entry whether its writer was allowed to write it. */
 export function thingsBeside(read: Query): Beside {
   const shelf = shelfOn(read, noKeys);
   const none = async () => undefined;
   let start = 0;
   const before = async (stream: string) => (await shelf.leaves(stream)).filter(({ seq }) => seq < start);
-  const overlay = overlayOn({ thing: none, head: none, entry: none, openPieces: async () => [], leaves: before });
+  const overlay = overlayOn({ thing: none, head: none, entry: shelf.entry, openPieces: async () => [], leaves: before });
+  let shop = '';
   return {
     async look(chunk) {
       for (const { leaf, hash } of chunk) {
+        if (leaf.seq === 0) shop = leaf.links[0].s;
+        const why = await whyNotAllowed(overlay, leaf, shop);
+        if (why) return bad(leaf.seq, 'authority', `Entry ${leaf.seq} was written ${why}.`);
         await applyLeaf(overlay, { seq: leaf.seq, hash, leaf, opened: {} });
       }
       overlay.written.length = 0;
       start += chunk.length;
       return null;
     },
-    async end() {
-      let count = 0;
-      for (let after = 0; ; ) {
-        const rows = await read('SELECT n, id, kind, stream, status, stones, words, state FROM thing WHERE n > ? ORDER BY n LIMIT ?', [
-          after,
-          CHUNK,
-        ]);
-        for (const row of rows) {
-          const thing = overlay.things.get(String(row.id));
-          const { n: _, ...shown } = row;
-          const due = thing && columnsOf(thing);
-          if (!due || Object.values(shown).some((value, column) => value !== due[column])) {
-            return bad(null, 'fold', `What the screens show of ${row.id} does not follow from the entries. Run: lemel rebuild.`);
-          }
-        }
-        count += rows.length;
-        after = Number(rows.at(-1)?.n ?? after);
-        if (rows.length < CHUNK) break;
-      }
-      return count === overlay.things.size
-        ? null
-        : bad(null, 'fold', 'Something the entries tell of is not on the screens. Run: lemel rebuild.');
-    },
+    end: () => shownTrouble(read, overlay.things),
   };
+}
+
+/** What the screens show against the things as they follow from the entries, row by row. */
+async function shownTrouble(read: Query, things: ReadonlyMap<string, Thing>): Promise<Bad | null> {
+  const sql = 'SELECT n, id, kind, stream, status, stones, words, state FROM thing WHERE n > ? ORDER BY n LIMIT ?';
+  let count = 0;
+  for (let after = 0; ; ) {
+    const rows = await read(sql, [after, CHUNK]);
+    for (const row of rows) {
+      const thing = things.get(String(row.id));
+      const { n: _, ...shown } = row;
+      const due = thing && columnsOf(thing);
+      if (!due || Object.values(shown).some((value, column) => value !== due[column])) {
+        return bad(null, 'fold', `What the screens show of ${row.id} does not follow from the entries. Run: lemel rebuild.`);
+      }
+    }
+    count += rows.length;
+    after = Number(rows.at(-1)?.n ?? after);
+    if (rows.length < CHUNK) break;
+  }
+  return count === things.size ? null : bad(null, 'fold', 'Something the entries tell of is not on the screens. Run: lemel rebuild.');
 }
 
 /** Commands of the last thirty days are all there, as their leaves tell them; older ones may be forgotten, but say nothing else. */

@@ -10,7 +10,7 @@ export const UNSEEN: readonly Unseen[] = [
   { where: [], say: 'That the clock of the machine was right: an entry bears the time that it gave.' },
   {
     where: [],
-    say: 'That whoever wrote an entry was allowed to: that is asked once, as it is written, of what the screens show then. Read who people were made to be.',
+    say: 'That whoever an entry names wrote it, and that the PIN or password it tells of was typed: the check asks whether that person, known in that way, was allowed to. An entry that bears “import” was written by whoever held the data directory.',
   },
   {
     where: [],

@@ -113,6 +113,14 @@ describe('whoever writes', () => {
     expect(await released(ben)).toEqual({ answer: 'written' });
     expect(await told([line('person_left', { person: eve })])).toEqual({ answer: 'written' });
   });
+  it('writes at no screen that was withdrawn', async () => {
+    const [shop, at] = [ledger.names.shop, { device: 'tablet-1' }];
+    expect(await told([note()], at)).toEqual({ answer: 'written' });
+    await written([line('device_enrolled', { shop, device: 'tablet-1', name: 'Tablet', kind: 'bench' })]);
+    expect(await told([note()], at)).toEqual({ answer: 'written' });
+    await written([line('device_withdrawn', { shop, device: 'tablet-1', name: 'Tablet' })]);
+    expect(await told([note()], at)).toMatchObject({ answer: 'refused', code: 'screen_withdrawn' });
+  });
   it('writes what their role may, known as surely as it asks', async () => {
     const [ben, eve] = [ledger.names.ref('person'), ledger.names.ref('person')];
     await written([joins(ben, 'bench'), joins(eve, 'auditor')]);
