@@ -17,6 +17,7 @@ import { goTo, respond } from '../form/negotiate.ts';
 import { jobAt } from '../job/job-at.ts';
 import { wholeNumber } from '../session/address.ts';
 import { type Ctx, type Env, policyFor, type Resource, type Web, whoAsks } from '../session/context.ts';
+import { trouble } from '../session/trouble.ts';
 import { qrOf } from './qr.ts';
 
 export const slip: Resource = (web) => {
@@ -31,7 +32,9 @@ export const slip: Resource = (web) => {
   });
   app.post('/jobs/:job/slip', async (c) => {
     const job = await jobAt(web, c);
-    return job ? goTo(c, `/jobs/${job.id}/slip/${await issueSlip(web, c, job.id)}`) : c.notFound();
+    if (!job) return c.notFound();
+    const slip = await issueSlip(web, c, job.id);
+    return 'say' in slip ? trouble(c, 422, slip.say) : goTo(c, `/jobs/${job.id}/slip/${slip.size}`);
   });
   app.get('/jobs/:job/slip/:size', (c) => issued(web, c));
   return app;
@@ -60,8 +63,8 @@ async function issued(web: Web, c: Ctx): Promise<Response> {
   });
 }
 
-/** Issues the newest checkpoint and writes that it was printed; answers its size. */
-export async function issueSlip(web: Web, c: Ctx, job: string): Promise<number> {
+/** Issues the newest checkpoint and writes that it was printed; answers its size, or why it was not, as a sentence. */
+export async function issueSlip(web: Web, c: Ctx, job: string): Promise<{ readonly size: number } | { readonly say: string }> {
   const { size } = await web.store.issueCheckpoint();
   const answer = await web.store.record({
     id: ulid(web.clock()).toLowerCase(),
@@ -71,8 +74,8 @@ export async function issueSlip(web: Web, c: Ctx, job: string): Promise<number> 
     seen: {},
     lines: [{ type: 'ticket_issued', data: { job, kind: 'slip', checkpoint: String(size) } }],
   });
-  if (answer.answer !== 'written') throw new Error(`a slip was not written: ${JSON.stringify(answer)}`);
-  return size;
+  if (answer.answer === 'written') return { size };
+  return { say: 'say' in answer ? answer.say : 'The slip was not printed. Open the job again, and print it from there.' };
 }
 
 /** The signed note of the ledger at that size, as it was signed then; null where no commit ended there. */

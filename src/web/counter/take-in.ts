@@ -3,6 +3,8 @@ import { Hono } from 'hono';
 import type { Posted } from '../../book/codec.ts';
 import { NO_TERMS } from '../../book/terms.ts';
 import { SHEETS } from '../../sheets/index.ts';
+import { StorageFault } from '../../store/connection.ts';
+import { ReadOnly } from '../../store/guard.ts';
 import { type CivilDate, civilDateOf, formatCivilDate, instant } from '../../units/dates.ts';
 import { formatMoney } from '../../units/money.ts';
 import { jobThings } from '../form/form.ts';
@@ -40,21 +42,17 @@ export const takeIn: Resource = (web) => {
       return problems.length > 0 ? showFormPage(web, c, of, { typed: posted, problems }) : submitForm(web, c, of, settled(posted));
     });
   };
-  const bag = async (c: Ctx, posted: Posted) => {
-    const slip = `/jobs/${first(posted, 'job')}/slip/${await issueSlip(web, c, first(posted, 'job'))}`;
-    return first(posted, 'agreed') === 'another' ? `/ticket?after=${first(posted, 'job')}` : slip;
-  };
   const also = ['another', 'Agreed, and another piece for the same customer'] as const;
   const ticket: SheetWith = (known) => sheetForm(SHEETS.ticket, known);
   page('/ticket', ticket, smallDefaults(web), (c) => ({
     also,
     days: { promise: daysFor(today(web, c)) },
-    next: (_, posted) => bag(c, posted),
+    next: (_, posted) => bagged(web, c, posted),
   }));
   const fullPath: SheetWith = (known) => sheetForm(SHEETS['take-in'], known);
   page('/take-in', fullPath, fullDefaults(web), (c) => ({
     days: { promise: daysFor(today(web, c)) },
-    next: (_, posted) => bag(c, posted),
+    next: (_, posted) => bagged(web, c, posted),
   }));
   page(
     '/wait',
@@ -80,6 +78,20 @@ function formOf(web: Web, c: Ctx, action: string, sheet: SheetWith, more: Partia
     check: (data) => [...(data.customer === undefined && action !== '/wait' ? [NOBODY] : []), ...(own.check?.(data) ?? [])],
     terms: { name: inForce, lines: termsTexts.get(inForce)?.split('\n') ?? [] },
   };
+}
+/** Where a piece that was taken in goes: to its slip, or to the next one of the same customer. */
+async function bagged(web: Web, c: Ctx, posted: Posted): Promise<string> {
+  const job = first(posted, 'job');
+  const slip = await issueSlip(web, c, job).catch(whyNot);
+  if (first(posted, 'agreed') === 'another') return `/ticket?after=${job}`;
+  // What was taken in is written, whatever becomes of its slip: that is printed from the job.
+  return 'say' in slip ? `/jobs/${job}` : `/jobs/${job}/slip/${slip.size}`;
+}
+
+/** Why nothing was written, where that is nobody's mistake. */
+function whyNot(error: unknown): { readonly say: string } {
+  if (error instanceof ReadOnly || error instanceof StorageFault) return { say: error.message };
+  throw error;
 }
 const NOBODY = { field: 'name', say: 'Look for the customer above, or write the name of a new one.' };
 
