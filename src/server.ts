@@ -16,8 +16,7 @@ import { PATIENCE } from './web/session/patience.ts';
 import { notices } from './web/session/standing.ts';
 
 /** One JSON object a line; never parameters, bodies or names. */
-const log = (said: Readonly<Record<string, unknown>>) =>
-  process.stdout.write(`${JSON.stringify({ at: new Date().toISOString(), ...said })}\n`);
+const log = (said: object) => process.stdout.write(`${JSON.stringify({ at: new Date().toISOString(), ...said })}\n`);
 
 function stop(sentence: string): never {
   process.stderr.write(`${sentence}\n`);
@@ -48,6 +47,7 @@ const web = {
   baseUrl: config.baseUrl,
   assetsDir: join(ROOT, 'views', 'assets'),
   photosDir: join(store.dir, 'photos'),
+  note: log,
 };
 const app = createApp(web, (error, path) => log({ bug: error instanceof Error ? (error.stack ?? error.message) : String(error), path }));
 

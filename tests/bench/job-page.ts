@@ -93,7 +93,17 @@ async function webOver(store: Store, at: { readonly now: Web['clock'] extends ()
   const access = openAccess(store.access, store.pepper, () => at.now, random);
   const directory = await openDirectory(store);
   const assetsDir = join(ROOT, 'views', 'assets');
-  return { store, access, directory, clock: () => at.now, random, baseUrl: BASE, assetsDir, photosDir: join(store.dir, 'photos') };
+  return {
+    store,
+    access,
+    directory,
+    clock: () => at.now,
+    random,
+    baseUrl: BASE,
+    assetsDir,
+    photosDir: join(store.dir, 'photos'),
+    note: () => undefined,
+  };
 }
 
 async function jobOf(shop: Shop, entries: number): Promise<Ref<'job'>> {

@@ -75,7 +75,11 @@ export async function openBadDay(seed: number, chance: Chance, owner: Ref<'perso
     store = await openStore({ dir, sqlDir: SQL_DIR, clock: read, random, connect: mortal(connect, fate) });
     if (store.readOnly !== null) throw new Error(store.readOnly);
     const access = openAccess(store.access, store.pepper, read, random);
-    const pages = { assetsDir: join(import.meta.dirname, '..', '..', 'views', 'assets'), photosDir: join(dir, 'photos') };
+    const pages = {
+      assetsDir: join(import.meta.dirname, '..', '..', 'views', 'assets'),
+      photosDir: join(dir, 'photos'),
+      note: () => undefined,
+    };
     const web = { store, access, directory: await openDirectory(store), clock: read, random, baseUrl: 'http://127.0.0.1:8417', ...pages };
     app = createApp(web, (error) => {
       throw error;

@@ -57,6 +57,7 @@ export async function openHouse(stories: readonly Story[], now: string): Promise
     baseUrl: 'http://127.0.0.1:8417',
     assetsDir,
     photosDir,
+    note: () => undefined,
   };
   const bugs: unknown[] = [];
   const app = createApp(web, (error) => bugs.push(error));

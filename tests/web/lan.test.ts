@@ -80,7 +80,17 @@ describe('a screen on the network', () => {
     await access.setCredential(shop.owner, 'password', PASSWORD);
     const assetsDir = join(ROOT, 'views', 'assets');
     const directory = await openDirectory(store);
-    web = { store, access, directory, clock: () => clock.now, random, baseUrl: BASE, assetsDir, photosDir: join(shop.dir, 'photos') };
+    web = {
+      store,
+      access,
+      directory,
+      clock: () => clock.now,
+      random,
+      baseUrl: BASE,
+      assetsDir,
+      photosDir: join(shop.dir, 'photos'),
+      note: () => undefined,
+    };
     app = createApp(web, (bug) => {
       throw bug;
     });
@@ -196,7 +206,17 @@ describe('a first run on the network', () => {
     const access = openAccess(store.access, store.pepper, () => clock.now, random);
     const assetsDir = join(ROOT, 'views', 'assets');
     const directory = await openDirectory(store);
-    const web = { store, access, directory, clock: () => clock.now, random, baseUrl: BASE, assetsDir, photosDir: join(shop.dir, 'photos') };
+    const web = {
+      store,
+      access,
+      directory,
+      clock: () => clock.now,
+      random,
+      baseUrl: BASE,
+      assetsDir,
+      photosDir: join(shop.dir, 'photos'),
+      note: () => undefined,
+    };
     const app = createApp(web, (bug) => {
       throw bug;
     });

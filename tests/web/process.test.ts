@@ -145,5 +145,7 @@ describe('a start', () => {
     const key = /key=(\S+)/.exec(program.said())?.[1] ?? '';
     expect((await fetch(`${program.url}/first-run?key=${key}`)).status).toBe(403);
     expect(await signIn(program.url)).toMatch(/^lemel=/);
+    const noted = [...program.said().matchAll(/^\{"at":"[^"]+","happened":"(\w+)"/gm)].map(([, code]) => code);
+    expect(noted).toEqual(['link_refused', 'signed_in', 'link_refused', 'signed_in']);
   });
 });

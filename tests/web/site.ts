@@ -6,6 +6,7 @@ import { openAccess } from '../../src/store/access.ts';
 import { openDirectory } from '../../src/store/names.ts';
 import type { Ref } from '../../src/units/ids.ts';
 import type { App, Web } from '../../src/web/session/context.ts';
+import type { Noted } from '../../src/web/session/noted.ts';
 import { line, openShop, type Shop } from '../shop.ts';
 
 export const BASE = 'http://127.0.0.1:8417';
@@ -32,6 +33,8 @@ export interface Site {
   /** Who they are. */
   readonly people: ReadonlyMap<StaffRole, Ref<'person'>>;
   readonly bugs: unknown[];
+  /** What the program's log was told. */
+  readonly noted: Noted[];
   close(): Promise<void>;
 }
 
@@ -42,6 +45,7 @@ export async function openSite(deps: Parameters<typeof openShop>[0] = {}, elapse
   const access = openAccess(store.access, store.pepper, () => clock.now, random, elapsed ?? (() => clock.now));
   const directory = await openDirectory(store);
   const assetsDir = join(import.meta.dirname, '..', '..', 'views', 'assets');
+  const noted: Noted[] = [];
   const web: Web = {
     store,
     access,
@@ -51,6 +55,7 @@ export async function openSite(deps: Parameters<typeof openShop>[0] = {}, elapse
     baseUrl: BASE,
     assetsDir,
     photosDir: join(shop.dir, 'photos'),
+    note: (one) => noted.push(one),
   };
   const bugs: unknown[] = [];
   const app = createApp(web, (error) => bugs.push(error));
@@ -68,7 +73,7 @@ export async function openSite(deps: Parameters<typeof openShop>[0] = {}, elapse
     }
     return visitor(app, `lemel=${await access.beginSession(person, 'this-pc')}`);
   };
-  return { shop, web, app, nobody: visitor(app, ''), as, people, bugs, close: () => shop.close() };
+  return { shop, web, app, nobody: visitor(app, ''), as, people, bugs, noted, close: () => shop.close() };
 }
 
 function visitor(app: App, cookie: string): Visitor {

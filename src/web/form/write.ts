@@ -93,6 +93,7 @@ export async function secretTrouble(
   if (secret === '') return { field: kind, say: `Type your ${words}.` };
   const tried = await web.access.tryCredential(person, token, kind, secret);
   if (tried.is === 'right') return null;
+  web.note({ happened: tried.is === 'wrong' ? `${kind}_wrong` : 'not_tried', person });
   const seconds = Math.ceil(tried.waitMs / 1000);
   if (tried.is === 'not tried')
     return { field: kind, say: `Wait ${seconds} seconds, then type it again: after so many wrong ones your ${words} was not tried.` };

@@ -13,6 +13,7 @@ import type { Ref } from '../../units/ids.ts';
 import type { Currency } from '../../units/money.ts';
 import type { BalanceParameters } from '../../weighing/balance.ts';
 import { parametersOf } from '../../weighing/worth.ts';
+import type { Noted } from './noted.ts';
 
 export interface Web {
   readonly store: Store;
@@ -26,6 +27,8 @@ export interface Web {
   readonly assetsDir: string;
   /** Folder of stored photographs. */
   readonly photosDir: string;
+  /** Notes in the program's log who came in and who was kept out. */
+  readonly note: (noted: Noted) => void;
 }
 export interface Person {
   readonly id: Ref<'person'>;

@@ -42,6 +42,7 @@ export function sameOrigin(web: Web): MiddlewareHandler<Env> {
     const origin = c.req.header('origin');
     const fromHere = origin === web.baseUrl || (origin === undefined && site === 'same-origin');
     if (fromHere && (site === undefined || site === 'same-origin')) return next();
+    web.note({ happened: 'other_site' });
     return trouble(c, 403, 'This form did not come from a page of this program. Open the page again and send it from there.');
   };
 }
@@ -54,6 +55,7 @@ export function knownHost(web: Web): MiddlewareHandler<Env> {
     const asked = c.req.header('host')?.toLowerCase() ?? host;
     if (asked === host) return next();
     if (own.includes(asked) && c.req.method === 'GET') return c.redirect(web.baseUrl + localPath(pathOf(c)), 303);
+    web.note({ happened: 'other_host' });
     return trouble(c, 421, `This program answers at ${web.baseUrl} alone. Open it there.`);
   };
 }
@@ -82,6 +84,7 @@ export function gate(web: Web): MiddlewareHandler<Env> {
     if (allowed === 'anyone') return next();
     if (!person || session?.lockedAt != null) return isWatching ? c.body(null, 204) : signInFirst(web, c);
     if (allowed.includes(person.role)) return next();
+    web.note({ happened: 'role_refused', person: person.id, ...(device === null ? {} : { screen: device }), route: routeKey(c) });
     return trouble(c, 403, 'Your role may not open this. Ask the owner.');
   };
 }

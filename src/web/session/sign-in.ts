@@ -15,14 +15,14 @@ export const signIn: Resource = (web) => {
   const app = new Hono<Env>();
   app.get('/sign-in', async (c) => {
     const unknown = c.get('device') === null && c.get('policy') !== null;
-    return unknown ? notEnrolled(c) : page(web, c, localPath(c.req.query('back') ?? '/'), []);
+    return unknown ? notEnrolled(web, c) : page(web, c, localPath(c.req.query('back') ?? '/'), []);
   });
   app.post('/sign-in', async (c) => {
     const { posted } = await readPosted(c);
     const back = localPath(first(posted, 'back'));
     const person = first(posted, 'person') as Ref<'person'>;
     const device = c.get('device');
-    if (device === null) return notEnrolled(c);
+    if (device === null) return notEnrolled(web, c);
     const staff = await staffOf(web);
     if (!staff.some(([id]) => id === person)) return page(web, c, back, [{ field: 'person', say: 'Choose your name.' }]);
     const screen = screenToken(web, c) ?? base64url(web.random(32));
@@ -36,7 +36,10 @@ export const signIn: Resource = (web) => {
   });
   app.post('/lock', async (c) => {
     const session = c.get('session');
-    if (session) await web.access.endSession(session.token);
+    if (session) {
+      await web.access.endSession(session.token);
+      web.note({ happened: 'locked', person: session.person, screen: session.device });
+    }
     dropSession(web, c);
     return goTo(c, '/sign-in');
   });
@@ -45,10 +48,15 @@ export const signIn: Resource = (web) => {
 
 /** Begins a bench session for a person who has shown who they are. */
 export async function begin(web: Web, c: Ctx, person: Ref<'person'>): Promise<void> {
-  keepSession(web, c, await web.access.beginSession(person, c.get('device') ?? 'none'));
+  const screen = c.get('device') ?? 'none';
+  keepSession(web, c, await web.access.beginSession(person, screen));
+  web.note({ happened: 'signed_in', person, screen });
 }
 
-const notEnrolled = (c: Ctx) => trouble(c, 403, 'This screen is not enrolled. Ask the owner for a link: Setup, Screens.');
+function notEnrolled(web: Web, c: Ctx): Promise<Response> {
+  web.note({ happened: 'screen_unknown' });
+  return trouble(c, 403, 'This screen is not enrolled. Ask the owner for a link: Setup, Screens.');
+}
 
 async function staffOf(web: Web): Promise<readonly (readonly [string, string])[]> {
   const people = (await thingsOf(web, 'person')).filter(({ role }) => role !== undefined && role !== 'left');

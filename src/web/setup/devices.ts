@@ -49,12 +49,12 @@ export const devices: Resource = (web) => {
     holdsSecret(c);
     return enrolment
       ? respond(c, { title: 'Enrol this screen', json: { name: enrolment.name }, body: EnrolView({ link: key, name: enrolment.name }) })
-      : used(c);
+      : used(web, c);
   });
   app.post('/enrol', async (c) => {
     const key = first((await readPosted(c)).posted, 'key');
     const enrolment = await web.access.enrolLink(key);
-    return enrolment && isOnLan(web) && (await enrol(web, c, key, enrolment)) ? goTo(c, '/sign-in') : used(c);
+    return enrolment && isOnLan(web) && (await enrol(web, c, key, enrolment)) ? goTo(c, '/sign-in') : used(web, c);
   });
   return app;
 };
@@ -88,7 +88,9 @@ async function recordOf(
     seen: { [shop]: await streamSize(web.store, shop) },
     lines: [{ type, data: { shop, device, ...more } }],
   });
-  return answer.answer === 'written';
+  const isWritten = answer.answer === 'written';
+  if (isWritten) web.note({ happened: type === 'device_enrolled' ? 'screen_enrolled' : 'screen_withdrawn', person: by, screen: device });
+  return isWritten;
 }
 
 /** Screens in use: what the ledger says is one, and the file of sign-in knows. */
@@ -102,7 +104,10 @@ export async function enrolFirst(web: Web, c: Ctx, by: Enrolment['by']): Promise
   await enrol(web, c, await web.access.makeEnrolLink(enrolment), enrolment);
 }
 
-const used = (c: Ctx) => trouble(c, 403, 'This link has been used or has expired. Ask the owner for a new one.');
+function used(web: Web, c: Ctx): Promise<Response> {
+  web.note({ happened: 'link_refused' });
+  return trouble(c, 403, 'This link has been used or has expired. Ask the owner for a new one.');
+}
 
 interface Shown {
   readonly problems?: readonly Problem[];

@@ -18,12 +18,12 @@ import { termsLine } from './terms.ts';
 export const firstRun: Resource = (web) => {
   const app = new Hono<Env>();
   app.get('/first-run', async (c) =>
-    (await mayBegin(web, c, c.req.query('key') ?? '')) ? page(c, new Map(), c.req.query('key') ?? '') : closed(c),
+    (await mayBegin(web, c, c.req.query('key') ?? '')) ? page(c, new Map(), c.req.query('key') ?? '') : closed(web, c),
   );
   app.post('/first-run', async (c) => {
     const { posted } = await readPosted(c);
     const key = first(posted, 'key');
-    if (!(await mayBegin(web, c, key))) return closed(c);
+    if (!(await mayBegin(web, c, key))) return closed(web, c);
     const said = Object.fromEntries([...posted].map(([name, [value]]) => [name, plainText(value ?? '')]));
     const problems = problemsOf(said);
     if (problems.length > 0) return page(c, posted, key, problems);
@@ -96,8 +96,10 @@ function linesOf(web: Web, owner: Ref<'person'>, said: Readonly<Record<string, s
   ];
 }
 
-const closed = (c: Ctx) =>
-  trouble(c, 403, 'This link has been used, has expired, or is not for this ledger. Start the program again for a new one.');
+function closed(web: Web, c: Ctx): Promise<Response> {
+  web.note({ happened: 'link_refused' });
+  return trouble(c, 403, 'This link has been used, has expired, or is not for this ledger. Start the program again for a new one.');
+}
 
 function page(c: Ctx, typed: ReadonlyMap<string, readonly string[]>, key: string, problems: readonly Problem[] = []): Promise<Response> {
   holdsSecret(c);
