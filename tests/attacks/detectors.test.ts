@@ -18,6 +18,7 @@ import { afterAll, afterEach, beforeAll, describe, expect, it } from 'vitest';
 import { hex } from '../../src/log/bytes.ts';
 import { checkData } from '../../src/store/check.ts';
 import { sha256 } from '../../src/store/crypto.ts';
+import { rebuild } from '../../src/store/replay.ts';
 import { UNSEEN } from '../../src/store/unseen.ts';
 import { line, openShop, SQL_DIR } from '../shop.ts';
 import { type GoodLedger, goodLedger, tamper } from './good-ledger.ts';
@@ -155,6 +156,16 @@ describe('what a start sees', () => {
     await tamper(dir, (db) => db.execute(change));
     expect(await startOf(dir)).toBe(seen);
     expect(await seenIn(dir)).not.toBe('nothing');
+  });
+
+  it('of changed people is mended as it says: a rebuild, and another start', async () => {
+    const dir = good.copy();
+    await tamper(dir, (db) => db.execute("UPDATE thing SET state = json_set(state, '$.role', 'auditor') WHERE kind = 'person'"));
+    const store = await good.open(dir);
+    expect(store.readOnly).toMatch(/lemel rebuild/);
+    await rebuild(store.file, store.keys);
+    await store.close();
+    expect([await startOf(dir), await seenIn(dir)]).toEqual(['nothing', 'nothing']);
   });
 
   it.each([

@@ -1,7 +1,9 @@
-// The same history through the real store: live = rebuild = audit, and one batch gives what one at a time gives.
+// The same history through the real store: live = rebuild = audit = what a start folds, and one batch gives what one at a time gives.
+import { join } from 'node:path';
 import fc from 'fast-check';
 import { expect, it } from 'vitest';
 import type { Command } from '../../src/ledger/leaf.ts';
+import { troubleAtStart } from '../../src/store/at-start.ts';
 import { rebuild } from '../../src/store/replay.ts';
 import { keptAll, thingOf } from '../../src/store/shelf.ts';
 import { histories, linesOf, played } from '../histories.ts';
@@ -43,6 +45,7 @@ it('things written live are those a rebuild makes and those the audit folds', { 
         corrected += lines.filter(({ type }) => type === 'corrected').length;
       }
       expect(await audited(shop.store)).not.toHaveProperty('bad');
+      expect(await troubleAtStart(shop.store.read, join(shop.dir, 'ledger.db'))).toBeNull();
       const live = await rowsOf(shop);
       await rebuild(shop.store.file, shop.store.keys);
       expect(await rowsOf(shop)).toEqual(live);

@@ -1,10 +1,12 @@
 // The demo shop: it loads whole at any hour, nothing of it is outside the rules of the ledger, and every job stands where its story leaves it.
+import { join } from 'node:path';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import { SMALL_JOBS } from '../../seed/bench-weeks.ts';
 import { STORIES } from '../../seed/stories.ts';
 import { SHOP_STORY } from '../../seed/telling.ts';
 import { sumOf, type Thing } from '../../src/ledger/thing.ts';
 import type { JobReckoning } from '../../src/projections/job-reckoning.ts';
+import { photographsGone, troubleAtStart } from '../../src/store/at-start.ts';
 import { rebuild } from '../../src/store/replay.ts';
 import { ROUTES } from '../../src/web/session/routes.ts';
 import { type House, openHouse } from './house.ts';
@@ -34,6 +36,12 @@ describe('the demo shop', () => {
     expect(await store.check()).toMatchObject({
       size: house.told.entries,
     });
+  });
+
+  it('shows a start nothing that does not follow, and no photograph that is gone', async () => {
+    const { read } = house.store;
+    expect(await troubleAtStart(read, join(house.dir, 'ledger.db'))).toBeNull();
+    expect(await photographsGone(read, join(house.dir, 'photos'))).toBe(0);
   });
 
   it('is the same after a rebuild', async () => {
