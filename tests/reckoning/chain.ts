@@ -1,5 +1,6 @@
 // A ring's way through five steps with the piece weighed between them: stones out, cut and filed, joined, polished, stones set.
 import { OUTSIDE, type Stream } from '../../src/reckoning/network.ts';
+import type { Suspect } from '../../src/reckoning/suspects.ts';
 import { massNg } from '../../src/units/mass.ts';
 import type { BalanceParameters } from '../../src/weighing/balance.ts';
 import { worthOfReading } from '../../src/weighing/uncertainty.ts';
@@ -32,3 +33,11 @@ export function chain(balance: BalanceParameters, readNg: (name: string, trueG: 
   });
   return { nodes: STEPS, streams };
 }
+
+/** What a suspect is called here. */
+export const named = (suspect: Suspect) =>
+  suspect.fault === 'weighing wrong'
+    ? suspect.stream
+    : suspect.fault === 'loss'
+      ? `loss at ${suspect.nodes.join(' and ')}`
+      : suspect.factor;

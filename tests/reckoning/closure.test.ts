@@ -1,22 +1,11 @@
 import { describe, expect, it } from 'vitest';
-import { CALC_VERSION, closure, type Weighing } from '../../src/reckoning/closure.ts';
+import { CALC_VERSION, closure } from '../../src/reckoning/closure.ts';
 import { ACTION_ALPHA, eitherTail, levelAt, lossTail, NOTE_ALPHA } from '../../src/reckoning/loss-law.ts';
 import { massNg } from '../../src/units/mass.ts';
-import { type BalanceParameters, rangeFor } from '../../src/weighing/balance.ts';
-import { worthOfReading } from '../../src/weighing/uncertainty.ts';
-import { balanceWith, normal, shownNg, uniform } from './random.ts';
+import type { BalanceParameters } from '../../src/weighing/balance.ts';
+import { coarse, fine, weighed } from './random.ts';
 
 const g = (grams: number) => massNg(Math.round(grams * 1e9));
-const coarse = balanceWith('0.01 g', 0.01, 0.006, 0.005);
-const fine = balanceWith('0.001 g', 0.001, 0.001, 0.001);
-
-const weighed = (balance: BalanceParameters, sign: 1 | -1, ng: number): Weighing => ({
-  id: `${sign} ${ng}`,
-  sign,
-  ng: massNg(ng),
-  stepNg: rangeFor(balance, massNg(ng))?.stepNg ?? massNg(0),
-  worth: worthOfReading(balance, massNg(ng), { epoch: '2026a' }),
-});
 const job = (balance: BalanceParameters, ...grams: readonly number[]) =>
   grams.map((mass) => weighed(balance, mass > 0 ? 1 : -1, Math.abs(g(mass))));
 
@@ -98,32 +87,5 @@ describe('losses read in steps', () => {
   it('is certain of nothing when nothing is lost', () => {
     expect(eitherTail(0, { uG: 0.01, stepNg: 10_000_000 })).toBe(1);
     expect(eitherTail(-30_000_000, { uG: 0.011, stepNg: 10_000_000 })).toBe(eitherTail(30_000_000, { uG: 0.011, stepNg: 10_000_000 }));
-  });
-});
-
-describe('the bench note over many honest jobs', () => {
-  it.each([
-    ['0.01 g', coarse, 4, 11],
-    ['0.01 g', coarse, 7, 12],
-    ['0.001 g', fine, 4, 13],
-    ['0.001 g', fine, 9, 14],
-  ])('on a %s balance it is raised as often as it says', (_name, balance, outs, seed) => {
-    const random = uniform(seed);
-    const noise = normal(random);
-    const jobs = 20_000;
-    let raised = 0;
-    let promised = 0;
-    for (let i = 0; i < jobs; i++) {
-      const gainError = noise() * balance.uGain;
-      const parts = Array.from({ length: outs }, () => 0.2 + 3 * random());
-      const whole = parts.reduce((sum, part) => sum + part, 0);
-      const readings = [weighed(balance, 1, shownNg(balance, whole, gainError, random))];
-      for (const part of parts) readings.push(weighed(balance, -1, shownNg(balance, part, gainError, random)));
-      const closed = closure(readings);
-      if (closed.pLoss <= NOTE_ALPHA) raised += 1;
-      promised += closed.note.trueAlpha / jobs;
-    }
-    expect(Math.abs(raised / jobs - promised)).toBeLessThan(0.01);
-    expect(raised / jobs).toBeLessThan(NOTE_ALPHA + 0.01);
   });
 });
