@@ -2,6 +2,7 @@
 import type { Instant } from '../units/dates.ts';
 import type { Ref } from '../units/ids.ts';
 import type { MassNg, MassUnit } from '../units/mass.ts';
+import { netNg, type Reading } from '../weighing/reading.ts';
 import type { Holder, JobState, LotState, Owner, Range, StaffRole } from './facts.ts';
 import type { May } from './may.ts';
 
@@ -80,4 +81,10 @@ export interface States {
     readonly afterHandBack: boolean;
     readonly fields: readonly Remembered[];
   };
+}
+
+/** Whether a reading, less its tares, is more than a thing is expected to weigh; never where either is not known. */
+export function outweighs(reading: Reading | undefined, { expected }: Pick<Weighable, 'expected'>): boolean {
+  const ng = reading ? netNg(reading) : null;
+  return ng !== null && 'ng' in expected && ng > expected.ng;
 }

@@ -42,9 +42,10 @@ export const balanceCalibrated = defineEntry({
     },
   },
   decide(_view, { repeatability, readings }) {
-    if (repeatability !== undefined && readings !== undefined)
+    if (readings === undefined) return null;
+    if (repeatability !== undefined)
       return refuse('one_repeatability', 'Give the repeatability or the readings it comes from, not both.', 'readings');
-    if (readings !== undefined && readings.length < LEAST_READINGS)
+    if (readings.length < LEAST_READINGS)
       return refuse('too_few_readings', `Weigh it at least ${LEAST_READINGS} times; ten are usual.`, 'readings');
     return null;
   },

@@ -1,13 +1,14 @@
 // Filings of one job, swept up by themselves and weighed: into a scrap lot, or into a packet that goes home with the customer.
 import { ask, defineEntry, observed, optional, ref, refOrBegins, weight } from '../book/entry.ts';
 import { flow } from '../book/facts.ts';
+import { given } from '../book/given.ts';
+import { outweighs } from '../book/holding.ts';
 import { anyStaff } from '../book/may.ts';
 import { METAL_WORDS } from '../book/metals.ts';
 import { atBench } from '../book/next.ts';
 import { exactlyOne, lotIsSealed, pieceIsGone, thingIsGone, workNotAgreed } from '../book/refusals.ts';
 import { choice } from '../book/values.ts';
 import { weightWords } from '../book/words.ts';
-import { netNg } from '../weighing/reading.ts';
 
 const INTO = 'Say where the filings went: a scrap lot or a packet, and only one of them.';
 
@@ -39,14 +40,13 @@ export const filingsGathered = defineEntry({
     return refused ?? (lot ? lotIsSealed(lot) : packet ? thingIsGone(packet, 'packet') : null);
   },
   doubt({ piece }, { weight: reading }) {
-    const gatheredNg = netNg(reading);
-    if (gatheredNg !== null && 'ng' in piece.expected && gatheredNg > piece.expected.ng) {
+    if (outweighs(reading, piece)) {
       return ask('filings_exceed_piece', 'These filings weigh more than the piece. Weigh them again and say why.', 'weight');
     }
     return null;
   },
   facts: ({ piece, metal, weight: reading, lot, packet }) =>
-    [lot ?? packet].flatMap((to) => (to ? [flow(piece, to, { kind: 'metal', metal }, reading)] : [])),
+    given(lot ?? packet, (to) => flow(piece, to, { kind: 'metal', metal }, reading)),
   say: ({ metal, weight: reading }) => `Filings gathered: ${METAL_WORDS[metal]}${weightWords(reading)}`,
   tell: ({ metal }) => `Filings gathered: ${METAL_WORDS[metal]}`,
   next: atBench(9.5),

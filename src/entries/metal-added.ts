@@ -1,13 +1,14 @@
 // Metal goes into a piece, from the shop's stock or from a packet of the customer's own gold.
 import { ask, defineEntry, observed, optional, ref, weight } from '../book/entry.ts';
 import { flow } from '../book/facts.ts';
+import { given } from '../book/given.ts';
+import { outweighs } from '../book/holding.ts';
 import { anyStaff } from '../book/may.ts';
 import { METAL_WORDS } from '../book/metals.ts';
 import { atBench } from '../book/next.ts';
 import { exactlyOne, onHold, pieceIsGone, thingIsGone, workNotAgreed } from '../book/refusals.ts';
 import { choice } from '../book/values.ts';
 import { weightWords } from '../book/words.ts';
-import { netNg } from '../weighing/reading.ts';
 
 const WHAT = { wire: 'wire', sheet: 'sheet', solder: 'solder', claw: 'claw', bezel: 'bezel', shank: 'shank', other: 'other' } as const;
 const SOURCE = 'Say where the metal came from: a stock or the customer’s own packet, and only one of them.';
@@ -45,14 +46,13 @@ export const metalAdded = defineEntry({
   },
   doubt({ stock, packet }, { weight: reading }) {
     const source = stock ?? packet;
-    const addedNg = reading && netNg(reading);
-    if (source && addedNg && 'ng' in source.expected && addedNg > source.expected.ng) {
+    if (source && outweighs(reading, source)) {
       return ask('added_exceeds_source', 'More was added than should be there. Weigh it again and say why.', 'weight');
     }
     return null;
   },
   facts: ({ piece, stock, packet, metal, weight: reading }) =>
-    [stock ?? packet].flatMap((from) => (from ? [flow(from, piece, { kind: 'metal', metal }, reading)] : [])),
+    given(stock ?? packet, (from) => flow(from, piece, { kind: 'metal', metal }, reading)),
   say: ({ packet, metal, weight: reading, what }) =>
     `Added${packet ? ', own gold' : ''}: ${WHAT[what]}, ${METAL_WORDS[metal]}${weightWords(reading)}`,
   tell: ({ packet, metal }) => `Metal added${packet ? ', your own' : ''}: ${METAL_WORDS[metal]}`,

@@ -1,13 +1,14 @@
 // Worn metal is cut from a piece, into a scrap lot or a packet that goes home with the customer.
 import { ask, defineEntry, observed, optional, ref, refOrBegins, weight } from '../book/entry.ts';
 import { flow } from '../book/facts.ts';
+import { given } from '../book/given.ts';
+import { outweighs } from '../book/holding.ts';
 import { anyStaff } from '../book/may.ts';
 import { METAL_WORDS } from '../book/metals.ts';
 import { atBench } from '../book/next.ts';
 import { exactlyOne, lotIsSealed, pieceIsGone, thingIsGone, workNotAgreed } from '../book/refusals.ts';
 import { choice, text } from '../book/values.ts';
 import { after, weightWords } from '../book/words.ts';
-import { netNg } from '../weighing/reading.ts';
 
 const INTO = 'Say where the metal went: a scrap lot or a packet, and only one of them.';
 
@@ -44,14 +45,13 @@ export const metalCut = defineEntry({
     return refused ?? (lot ? lotIsSealed(lot) : packet ? thingIsGone(packet, 'packet') : null);
   },
   doubt({ piece }, { weight: reading }) {
-    const cutNg = reading && netNg(reading);
-    if (cutNg && 'ng' in piece.expected && cutNg > piece.expected.ng) {
+    if (outweighs(reading, piece)) {
       return ask('cut_exceeds_piece', 'More was cut than the piece weighs. Weigh it again and say why.', 'weight');
     }
     return null;
   },
   facts: ({ piece, metal, weight: reading, lot, packet }) =>
-    [lot ?? packet].flatMap((to) => (to ? [flow(piece, to, { kind: 'metal', metal }, reading)] : [])),
+    given(lot ?? packet, (to) => flow(piece, to, { kind: 'metal', metal }, reading)),
   say: ({ metal, weight: reading, part }) => `Cut away${after(' ', part)}: ${METAL_WORDS[metal]}${weightWords(reading)}`,
   tell: ({ metal }) => `Worn metal removed: ${METAL_WORDS[metal]}`,
   next: atBench(8),

@@ -1,6 +1,7 @@
 // How the shop works: its zone, country, currency, staffing and words. Only what is given changes.
 import { defineEntry, optional, ref, refuse, stated } from '../book/entry.ts';
 import { fact } from '../book/facts.ts';
+import { given } from '../book/given.ts';
 import { ownerByPassword } from '../book/may.ts';
 import { choice, text } from '../book/values.ts';
 import { CURRENCIES, type Money } from '../units/money.ts';
@@ -10,7 +11,8 @@ const STAFFING = { alone: 'one person', two: 'two or more' } as const;
 const WORDS = { uk: 'UK words', us: 'US words' } as const;
 const MONEY = Object.fromEntries(CURRENCIES.map((code) => [code, code])) as Record<Money['currency'], string>;
 
-function isZone(zone: string): boolean {
+/** Whether the time zone database knows it; one that is not given is none that it does not know. */
+function isZone(zone: string | undefined): boolean {
   try {
     return new Intl.DateTimeFormat('en', { timeZone: zone }) !== null;
   } catch {
@@ -45,14 +47,14 @@ export const policySet = defineEntry({
   },
   decide(_view, { shop: _shop, ...said }) {
     if (Object.values(said).every((value) => value === undefined)) return refuse('nothing_said', 'Fill in what changes.');
-    if (said.zone !== undefined && !isZone(said.zone)) {
+    if (!isZone(said.zone)) {
       return refuse('zone_not_known', 'No such time zone. Write it like Europe/London.', 'zone');
     }
     return null;
   },
   facts: ({ shop, zone, country, currency, staffing, words }) =>
     Object.entries({ zone, country, currency, staffing, words }).flatMap(([name, says]) =>
-      says === undefined ? [] : [fact('policy', { of: shop, name, says })],
+      given(says, (words) => fact('policy', { of: shop, name, says: words })),
     ),
   say({ zone, country, currency, staffing, words }) {
     const said = [zone, country && COUNTRIES[country], currency, staffing && STAFFING[staffing], words && WORDS[words]];

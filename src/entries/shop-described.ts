@@ -1,6 +1,7 @@
 // Where the shop is and how it is reached, as papers say it. Only what is given changes.
 import { defineEntry, optional, ref, refuse, stated } from '../book/entry.ts';
 import { fact } from '../book/facts.ts';
+import { given } from '../book/given.ts';
 import { ownerByPassword } from '../book/may.ts';
 import { lines, text } from '../book/values.ts';
 
@@ -24,7 +25,7 @@ export const shopDescribed = defineEntry({
     Object.values(said).every((value) => value === undefined) ? refuse('nothing_said', 'Fill in what changes.') : null,
   facts: ({ shop, address, phone, email }) =>
     Object.entries({ address, phone, email }).flatMap(([name, says]) =>
-      says === undefined ? [] : [fact('policy', { of: shop, name, says })],
+      given(says, (words) => fact('policy', { of: shop, name, says: words })),
     ),
   say: ({ address, phone, email }) => ['Shop described', address?.replaceAll('\n', ', '), phone, email].filter(Boolean).join(', '),
   tell: null,

@@ -51,12 +51,11 @@ export const stoneSupplied = defineEntry({
   decide({ piece }, { whose, told }, { today }) {
     const refused = pieceIsGone(piece) ?? workNotAgreed(piece);
     if (refused) return refused;
-    if (whose !== 'customer' && told === undefined) {
-      return refuse('customer_not_told', 'Tell the customer what the stone is, then give the day they were told.', 'told');
+    if (told === undefined) {
+      const say = 'Tell the customer what the stone is, then give the day they were told.';
+      return whose === 'customer' ? null : refuse('customer_not_told', say, 'told');
     }
-    if (told !== undefined && told > today)
-      return refuse('told_to_come', 'That day is still to come. Give the day they were told.', 'told');
-    return null;
+    return told > today ? refuse('told_to_come', 'That day is still to come. Give the day they were told.', 'told') : null;
   },
   facts: ({ stone, species, origin, treatment, whose, weight: reading }) => [
     flow('outside', stone, { kind: 'stones', count: 1 }, reading),

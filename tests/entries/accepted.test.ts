@@ -23,6 +23,15 @@ describe('accepted', () => {
     expect(decides({}, { sealState: 'broken', seal: undefined, count: undefined })).toBe('opened_not_counted');
     expect(decides({}, { sealState: 'broken', seal: undefined, count: 1 })).toBeNull();
   });
+  it('takes what was not counted or sealed as it went, and reads no seal where there is none', () => {
+    expect(decides({ of: piece({ says: { seal: 'S 10442', released: '1' } }) })).toBeNull();
+    expect(decides({ of: piece({ says: { seal: 'S 10442', released: '5' } }) }, { count: undefined })).toBeNull();
+    expect(decides({ of: piece({ says: { seal: 'S 10442' } }) }, { sealState: 'none', seal: undefined })).toBeNull();
+    expect(decides({}, { count: undefined, seal: undefined, sealState: 'intact' })).toBeNull();
+  });
+  it('takes another seal where it is said that its own was broken and what is in it was counted', () => {
+    expect(decides({ of: piece({ says: { seal: 'S 10443' } }) }, { sealState: 'broken' })).toBeNull();
+  });
   it('is taken from the writer as well as from the witness', () => {
     expect(decides({}, { taker: THINGS.owner })).toBeNull();
   });

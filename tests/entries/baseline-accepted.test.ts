@@ -12,6 +12,11 @@ describe('baseline_accepted', () => {
     expect(decide(shopSaying({ [`baseline:${safe}|polish|gold`]: '300' }))).toBe('baseline_accepted_before');
     expect(decide(shopSaying({ [`baseline:${safe}|size|gold`]: '300', 'baseline:bench not said|polish|gold': '300' }))).toBe(null);
   });
+  it('is refused where one is accepted already for work at no bench that was said', () => {
+    const noBench = { shop: { kind: 'shop', id: shop, says: { 'baseline:bench not said|polish|gold': '300' } }, bench: undefined } as const;
+    expect(decide(noBench, { bench: undefined })).toBe('baseline_accepted_before');
+    expect(decide({ bench: undefined }, { bench: undefined })).toBe(null);
+  });
   it('is refused below twenty jobs', () => {
     expect(decide(shopSaying({}), { jobs: 19 })).toBe('baseline_too_few_jobs');
     expect(decide(shopSaying({}), { jobs: 20 })).toBe(null);

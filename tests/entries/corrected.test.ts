@@ -1,4 +1,5 @@
 import { describe, expect, it } from 'vitest';
+import { anyStaff, anyStaffByPin, ownerByPassword } from '../../src/book/may.ts';
 import { corrected } from '../../src/entries/corrected.ts';
 import { SAMPLES, THINGS, weighed } from '../vectors/samples.ts';
 import { deciding, entry, part, stamp } from './views.ts';
@@ -35,8 +36,19 @@ describe('corrected', () => {
   it('takes a weight away', () => {
     expect(decides({}, { is: undefined })).toBeNull();
   });
+  it('asks who may of whoever may write what it corrects, and a PIN of another hand or after hand-back', () => {
+    const may = (over: Parameters<typeof entry>[0], by = THINGS.owner) => {
+      if (typeof corrected.may !== 'function') throw new Error('asks the same of everybody');
+      return corrected.may({ target: entry(over) }, SAMPLES.corrected, { by });
+    };
+    expect(may({})).toEqual(anyStaff);
+    expect(may({}, THINGS.setter)).toEqual(anyStaffByPin);
+    expect(may({ afterHandBack: true })).toEqual(anyStaffByPin);
+    expect(may({ may: ownerByPassword })).toEqual(ownerByPassword);
+    expect(may({ may: ownerByPassword, afterHandBack: true }, THINGS.setter)).toEqual(ownerByPassword);
+  });
   it('takes a part away where nothing is said instead', () => {
     const { is: _gone, ...said } = SAMPLES.corrected;
-    expect(corrected.facts(said, stamp)).toEqual([{ fact: 'correction', of: THINGS.entry, field: 'weight' }]);
+    expect(corrected.facts(said, stamp)).toStrictEqual([{ fact: 'correction', of: THINGS.entry, field: 'weight' }]);
   });
 });

@@ -18,7 +18,11 @@ describe('filings_gathered', () => {
     expect(decides(view, { lot: undefined, packet: THINGS.oldParts })).toBe('thing_is_gone');
   });
   it('asks about filings that weigh more than the piece', () => {
-    expect(asking(filingsGathered)({}, { weight: weighed('6.00') })).toBe('filings_exceed_piece');
+    const asks = asking(filingsGathered);
+    expect(asks({}, { weight: weighed('5.18') })).toBe('filings_exceed_piece');
+    expect(asks({}, { weight: weighed('5.17') })).toBeNull();
+    expect(asks({ piece: piece({ expected: { unknownSince: 7 } }) }, { weight: weighed('6.00') })).toBeNull();
+    expect(asks({}, { weight: { ...weighed('6.00'), onPan: [{ thing: 'dish' }] } })).toBeNull();
   });
   it('takes them from the piece, so that they are no loss of the job', () => {
     const { metal, weight } = SAMPLES.filings_gathered;

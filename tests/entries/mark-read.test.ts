@@ -1,5 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import { markRead } from '../../src/entries/mark-read.ts';
+import { nameOf, SAMPLES } from '../vectors/samples.ts';
 import { deciding, piece } from './views.ts';
 
 describe('mark_read', () => {
@@ -13,6 +14,10 @@ describe('mark_read', () => {
   });
   it('is refused when a mark that reads has none', () => {
     expect(decides({}, { struck: undefined })).toBe('mark_missing');
+  });
+  it('says of a worn mark that it is worn, and of no other', () => {
+    const said = (['clear', 'worn'] as const).map((legible) => markRead.say({ ...SAMPLES.mark_read, legible }, nameOf));
+    expect(said.map((words) => words.includes('worn'))).toEqual([false, true]);
   });
   it('takes a mark that cannot be read without letters', () => {
     expect(decides({}, { struck: undefined, legible: 'illegible' })).toBeNull();

@@ -1,5 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import { metalAdded } from '../../src/entries/metal-added.ts';
+import { massNg } from '../../src/units/mass.ts';
 import { SAMPLES, THINGS, weighed } from '../vectors/samples.ts';
 import { asking, deciding, packet, piece, stamp, stock } from './views.ts';
 
@@ -35,6 +36,11 @@ describe('metal_added', () => {
     expect(asks({}, { weight: weighed('5.18') })).toBe('added_exceeds_source');
     expect(asks({}, { weight: weighed('5.17') })).toBeNull();
     expect(asks({ stock: stock({ expected: { unknownSince: 7 } }) }, { weight: weighed('9') })).toBeNull();
+  });
+  it('asks the same of the customer’s own packet, and nothing where the metal was not weighed', () => {
+    const own = { stock: undefined, packet: packet({ expected: { ng: weighed('0.90').ng } }) };
+    expect(asking(metalAdded)(own, { stock: undefined, packet: THINGS.oldParts })).toBe('added_exceeds_source');
+    expect(asking(metalAdded)({ stock: stock({ expected: { ng: massNg(-1) } }) }, { weight: undefined })).toBeNull();
   });
   it('moves the customer’s own gold out of their packet', () => {
     const { stock: _stock, ...said } = SAMPLES.metal_added;

@@ -1,7 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import { policySet } from '../../src/entries/policy-set.ts';
 import { THINGS } from '../vectors/samples.ts';
-import { deciding } from './views.ts';
+import { deciding, stamp } from './views.ts';
 
 describe('policy_set', () => {
   const decides = deciding(policySet);
@@ -13,6 +13,12 @@ describe('policy_set', () => {
   });
   it('is refused with a time zone that is not in the time zone database', () => {
     expect(decides({}, { zone: 'Europe/Atlantis' })).toBe('zone_not_known');
+  });
+  it('says nothing of what was left empty', () => {
+    const { shop } = THINGS;
+    expect(policySet.facts({ shop, zone: 'Europe/London' }, stamp)).toEqual([
+      { fact: 'policy', of: shop, name: 'zone', says: 'Europe/London' },
+    ]);
   });
   it('takes one change beside fields that were left empty', () => {
     const empty = { country: undefined, currency: undefined, staffing: undefined };

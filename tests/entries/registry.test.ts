@@ -21,6 +21,13 @@ const USUAL: Readonly<Record<string, object>> = {
 const openOf = (fields: Fields, data: Readonly<Record<string, unknown>>) =>
   Object.fromEntries(Object.entries(data).filter(([name]) => [null, 'as its target'].includes(fields[name]?.sealed ?? null)));
 
+/** What must be filled in. */
+const leastOf = (fields: Fields, data: Readonly<Record<string, unknown>>) =>
+  Object.fromEntries(Object.entries(data).filter(([name]) => !fields[name]?.mayBeMissing));
+/** The same with nothing ticked of what may be several. */
+const tickless = (fields: Fields, data: Readonly<Record<string, unknown>>) =>
+  Object.fromEntries(Object.entries(data).map(([name, value]) => [name, fields[name]?.control.kind === 'choices' ? [] : value]));
+
 /** Every thing a fact names. */
 function named(one: Fact): readonly string[] {
   if (one.fact === 'flow') return [one.from, one.to].filter((end) => end !== 'outside' && end !== 'between jobs');
@@ -89,22 +96,27 @@ describe.each(table)('%s', (type, entry) => {
     const refs = Object.keys(fields)
       .filter((name) => fields[name]?.role !== 'tells')
       .map((name) => sample[name]);
-    for (const one of entry.facts(openOf(fields, sample), stamp)) for (const id of named(one)) expect(refs).toContain(id);
+    const open = openOf(fields, sample);
+    for (const said of [open, leastOf(fields, open)])
+      for (const one of entry.facts(said, stamp))
+        for (const id of named(one)) expect(refs.filter((ref) => ref !== undefined)).toContain(id);
   });
 
   it('says what happened when only the needed fields are filled in, and shows nothing that is sealed', () => {
     const open = openOf(fields, sample);
-    const least = Object.fromEntries(Object.entries(open).filter(([name]) => !fields[name]?.mayBeMissing));
-    for (const said of [entry.say(least, nameOf), entry.say(open, nameOf)]) {
+    const least = leastOf(fields, open);
+    const bare = tickless(fields, open);
+    const goesIn = deciding(entry)(USUAL[type] ?? {}, bare) === null;
+    for (const said of [least, open, ...(goesIn ? [bare] : [])].map((data) => entry.say(data, nameOf))) {
       expect(said).toMatch(/^\S.*\S$/s);
-      expect(said).not.toMatch(/undefined|NaN|\[object/);
+      expect(said).not.toMatch(/undefined|NaN|\[object|[,:;] *[,:;]|: *$/);
     }
     expect(() => entry.facts(least, stamp)).not.toThrow();
   });
 
   it('tells a customer of it in words of its own, as it says it, or not at all', () => {
     const open = openOf(fields, sample);
-    const least = Object.fromEntries(Object.entries(open).filter(([name]) => !fields[name]?.mayBeMissing));
+    const least = leastOf(fields, open);
     const { tell } = entry;
     if (typeof tell !== 'function') return expect([null, 'as said']).toContain(tell);
     for (const said of [least, open]) expect(tell(said)).toMatch(/^(?!.*(undefined|NaN|\[object))\S.*\S$/s);

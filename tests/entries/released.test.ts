@@ -21,6 +21,12 @@ describe('released', () => {
   it('goes out when the hold has ended', () => {
     expect(decides({ of: lot({ holds: ['until 2026-12-08'] }) })).toBeNull();
   });
+  it('tells a customer of a delivery that it comes to them, and of all else what it is for', () => {
+    if (typeof released.tell !== 'function') throw new Error('tells nothing of its own');
+    const { tell } = released;
+    expect(tell({ ...SAMPLES.released, purpose: 'delivery' })).toContain('to you');
+    expect(tell({ ...SAMPLES.released, purpose: 'setting' })).toMatch(/: setting$/);
+  });
   it('is offered to the outside where nobody in the shop takes it', () => {
     expect(released.facts(SAMPLES.released, stamp)[0]).toEqual({ fact: 'custody', of: THINGS.ring, is: 'offered to', holder: 'outside' });
   });

@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import { settingNoted } from '../../src/entries/setting-noted.ts';
-import { SAMPLES, THINGS } from '../vectors/samples.ts';
+import { nameOf, SAMPLES, THINGS } from '../vectors/samples.ts';
 import { deciding, piece, stamp } from './views.ts';
 
 describe('setting_noted', () => {
@@ -26,6 +26,15 @@ describe('setting_noted', () => {
   });
   it('moves nothing, whatever it tells', () => {
     expect(settingNoted.facts(SAMPLES.setting_noted, stamp).every(({ fact }) => fact === 'identity')).toBe(true);
+  });
+  it('says of an empty seat no more than that, and of a seat or group what was observed', () => {
+    const { stone: _none, stones: _all, cut: _cut, sizeMm: _size, ...least } = SAMPLES.setting_noted;
+    const { say } = settingNoted;
+    expect(say({ ...least, state: 'empty' }, nameOf)).not.toContain('apphire');
+    expect(say(least, nameOf).split(', ')).toHaveLength(3);
+    expect(say({ ...least, cut: 'oval', sizeMm: '6.2' }, nameOf).split(', ')).toHaveLength(5);
+    expect(say(least, nameOf)).not.toContain('×');
+    expect(say({ ...least, packet: THINGS.melee, stones: 11 }, nameOf)).toContain('11 × ');
   });
   it('tells of a seat without a stone at the piece itself', () => {
     const { stone: _none, ...said } = SAMPLES.setting_noted;

@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import { stoneSet } from '../../src/entries/stone-set.ts';
-import { SAMPLES, THINGS, weighed } from '../vectors/samples.ts';
+import { nameOf, SAMPLES, THINGS, weighed } from '../vectors/samples.ts';
 import { deciding, packet, piece, stamp, stone } from './views.ts';
 
 const MELEE_VIEW = { stone: undefined, packet: packet() };
@@ -38,6 +38,11 @@ describe('stone_set', () => {
   });
   it('takes all of a packet, or some with the rest counted', () => {
     expect([decides(MELEE_VIEW, MELEE), decides(MELEE_VIEW, { ...MELEE, stones: 8, left: 3 })]).toEqual([null, null]);
+  });
+  it('says which stone, or how many from which packet', () => {
+    const { stone: _one, ...said } = SAMPLES.stone_set;
+    expect(stoneSet.say(SAMPLES.stone_set, nameOf)).toContain('the sapphire');
+    expect(stoneSet.say({ ...said, packet: THINGS.melee, stones: 11 }, nameOf)).toContain('11 stones from the melee');
   });
   it('moves the whole of what it came from, or the weight of those set where some are left', () => {
     const { stone: _stone, ...said } = SAMPLES.stone_set;

@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import { stoneUnset } from '../../src/entries/stone-unset.ts';
-import { SAMPLES, THINGS } from '../vectors/samples.ts';
+import { nameOf, SAMPLES, THINGS } from '../vectors/samples.ts';
 import { deciding, piece, stamp, stone } from './views.ts';
 
 describe('stone_unset', () => {
@@ -38,6 +38,11 @@ describe('stone_unset', () => {
   });
   it('takes a stone that was not noted before', () => {
     expect(decides({ stone: undefined })).toBeNull();
+  });
+  it('says which stone, or how many into which packet', () => {
+    const { stone: _one, ...said } = SAMPLES.stone_unset;
+    expect(stoneUnset.say(SAMPLES.stone_unset, nameOf)).toContain('the sapphire');
+    expect(stoneUnset.say({ ...said, packet: THINGS.melee, stones: 11 }, nameOf)).toContain('11 stones into the melee');
   });
   it('moves the stones with their weight', () => {
     const { stone: _one, ...said } = SAMPLES.stone_unset;

@@ -15,7 +15,7 @@ export const stamp: Stamp = {
   auth: 'session',
   device: 'dev-1',
 };
-const now: Now = { ...stamp, witness: THINGS.setter, today: '2026-12-08' as CivilDate, alone: true };
+export const now: Now = { ...stamp, witness: THINGS.setter, today: '2026-12-08' as CivilDate, alone: true };
 
 const g = (grams: number): { readonly ng: MassNg } => ({ ng: massNg(Math.round(grams * 1_000) * 1_000_000) });
 const held = { balance: g(5.17), expected: g(5.17), holder: THINGS.owner, offeredTo: null, holds: [], says: {}, gone: false } as const;

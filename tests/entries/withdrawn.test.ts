@@ -11,6 +11,9 @@ describe('withdrawn', () => {
   it('is refused when a piece came in on it', () => {
     expect(decides({ job: job({ piecesIn: 1 }) })).toBe('job_holds_things');
   });
+  it('is refused when a stone of it is out', () => {
+    expect(decides({ job: job({ stonesOut: 1 }) })).toBe('job_holds_things');
+  });
   it('is refused when its work is finished', () => {
     expect(decides({ job: job({ status: 'finished' }) })).toBe('job_holds_things');
   });
