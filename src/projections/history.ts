@@ -15,6 +15,8 @@ export interface Step extends Stream {
   readonly reading?: Reading;
   /** Of a weighing or an arrival: the state it was taken in. */
   readonly state?: string;
+  /** What a piece's first weight is, where it is not one read as it came in. */
+  readonly began?: Began;
   readonly stones?: number;
   /** The things themselves, whatever node they have since been carried into. */
   readonly outOf?: string;
@@ -149,6 +151,9 @@ function carryWhole(building: Building, from: string, to: string): void {
 /** The weighing that replaces the one as received, so that soap is not lost gold. */
 const BASE = 'cleaned and dry';
 
+/** What the weight is that a job's sum begins from, as words after it: the first as read, the one that replaced it, or one that came late. */
+export type Began = 'came in' | 'once cleaned' | 'first weighed';
+
 /** States that a piece is in only once work was done on it: no weight in one of them is a weight it came in at. */
 export const WORKED: readonly string[] = ['stones out', 'cut', 'joined', 'polished', 'plated', 'stones set', 'finished', 'returned'];
 
@@ -163,7 +168,8 @@ function weighs(building: Building, { seq, atMs, facts }: Told, index: number, {
   const arrival = arrivalOf(building, rootOf(building, node));
   const amount = measured(building, reading, atMs);
   if (arrival && ((arrival.ng === null && !WORKED.includes(state)) || (state === BASE && arrival.state !== BASE))) {
-    building.streams[building.streams.indexOf(arrival)] = { ...arrival, ...amount, id: `${seq}.${index}`, seq, atMs, state };
+    const began = arrival.ng === null ? 'first weighed' : 'once cleaned';
+    building.streams[building.streams.indexOf(arrival)] = { ...arrival, ...amount, id: `${seq}.${index}`, seq, atMs, state, began };
     return;
   }
   building.streams.push({

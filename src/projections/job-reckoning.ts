@@ -111,10 +111,7 @@ function reckonKept(kept: readonly Kept[], grounds: Grounds): JobReckoning {
     ...{ size: grounds.size, cameIn, added, removed, last, expected, unknownSince, closed },
     state: stateOf(closed, chain.movedSince),
     corrected,
-    sentence: jobSentence(
-      { cameIn, history, expected, unknownSince, closed, last: together(chain.last, -1), movedSince: chain.movedSince },
-      corrected,
-    ),
+    sentence: jobSentence({ cameIn, history, expected, unknownSince, closed, last: together(chain.last, -1), chain }, corrected),
     ...{ history, network, work, closing: chain.closing, stones: stoneChecks(history) },
     weights: jobWeights({ closed, chain, history, cameIn, crossed, usualFrom: work?.usualFrom ?? null }),
     own: closed?.verdict === 'agrees' ? ownOf(chain, closed) : null,

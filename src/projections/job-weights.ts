@@ -4,7 +4,7 @@ import { type Figures, figuresOf, type NotRead, VERDICT_WORDS } from '../reckoni
 import { type MassNg, massNg } from '../units/mass.ts';
 import { toStep, upToStep } from '../units/rounded.ts';
 import type { Chain, Term } from './chain.ts';
-import type { History, Step } from './history.ts';
+import type { Began, History, Step } from './history.ts';
 
 /** A pan of the beam: one number, the readings it is made of, and what it is. */
 export interface Pan {
@@ -24,6 +24,8 @@ export interface JobWeights extends Figures {
   /** −1 (right pan up: a loss) to 1; within ±BAND while it agrees, ±1 when it does not; 0 while neither is known. */
   readonly tilt: number;
   readonly pans: readonly [left: Pan, right: Pan];
+  /** What the weight is that the sum begins from. */
+  readonly began: Began;
   /** The entries of what went in or out and was not weighed, since which the sum is open; none while it is closed over. */
   readonly unknown: readonly number[];
   /** Readings that nobody read on a balance, by their entries. */
@@ -55,11 +57,13 @@ export function jobWeights({ closed, chain, history, cameIn, crossed, usualFrom 
         shows: toStep(0, stepNg),
         dustMost: null,
       };
+  const began = beganOf(chain);
   const isOpen = !closed || verdict === 'not checked' || (chain.movedSince && verdict !== 'does not agree');
   return {
     ...{ verdict, says: VERDICT_WORDS[verdict], lossNg: closed?.lossNg ?? massNg(0), stepNg, usualFrom, ...figures },
     tilt: closed && (verdict === 'does not agree' || (verdict === 'agrees' && !isOpen)) ? tiltOf(closed, figures.side) : 0,
-    pans: isOpen ? openPans(chain, cameIn, crossed, stepNg) : closedPans(chain.closing, stepNg),
+    pans: isOpen ? openPans(chain, began, cameIn, crossed, stepNg) : closedPans(chain.closing, began, stepNg),
+    began,
     unknown: cameIn ? chain.unknown : [],
     notRead: notReadIn(history),
   };
@@ -75,23 +79,38 @@ function tiltOf({ lossNg, verdict, note, gainNote }: Closure, side: Figures['sid
 const sum = (terms: readonly Term[]): number => terms.reduce((total, { ng }) => total + ng, 0);
 const side = (terms: readonly Term[], sign: 1 | -1) => terms.filter((one) => one.sign === sign);
 
-function closedPans(closing: readonly Term[], stepNg: number): JobWeights['pans'] {
+/** What the first weights of all pieces are; where they are not of one kind, they are weights first taken. */
+export function beganOf({ cameIn }: Chain): Began {
+  const kinds = new Set(cameIn.map(({ began }) => began ?? 'came in'));
+  const [only = 'came in'] = kinds;
+  return kinds.size > 1 ? 'first weighed' : only;
+}
+
+const withAdded = (began: Began): string => (began === 'came in' ? 'in: came and added' : `in: ${began}, and added`);
+
+function closedPans(closing: readonly Term[], began: Began, stepNg: number): JobWeights['pans'] {
   const [came, went] = [side(closing, 1), side(closing, -1)];
   return [
-    { words: came.length > 1 ? 'in: came and added' : 'came in', value: toStep(sum(came), stepNg), terms: came },
+    { words: came.length > 1 ? withAdded(began) : began, value: toStep(sum(came), stepNg), terms: came },
     { words: went.length > 1 ? 'out: weighed last and taken off' : 'weighed last', value: toStep(sum(went), stepNg), terms: went },
   ];
 }
 
 /** While the sum is open both sides are the same by reckoning; what went in or out unweighed is in no sum, so then each side is one weight alone. */
-function openPans({ expected, unknownSince }: Chain, cameIn: Term | null, moved: readonly Term[], stepNg: number): JobWeights['pans'] {
+function openPans(
+  { expected, unknownSince }: Chain,
+  began: Began,
+  cameIn: Term | null,
+  moved: readonly Term[],
+  stepNg: number,
+): JobWeights['pans'] {
   const crossed = unknownSince === null ? moved : [];
   const [added, removed] = [side(crossed, 1), side(crossed, -1)];
   const came = cameIn ? [cameIn, ...added] : [];
   const give = expected ? `, ± ${upToStep(2e9 * expected.uG, stepNg)}` : '';
   const inPiece = `in the piece, by reckoning${give}`;
   return [
-    { words: added.length > 0 ? 'in: came and added' : 'came in', value: cameIn && toStep(sum(came), stepNg), terms: came },
+    { words: added.length > 0 ? withAdded(began) : began, value: cameIn && toStep(sum(came), stepNg), terms: came },
     {
       words: removed.length > 0 ? `taken off, and ${inPiece}` : inPiece,
       value: expected && toStep(expected.ng + sum(removed), stepNg),

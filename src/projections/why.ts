@@ -6,7 +6,7 @@ import { explanationsIn, type Together } from '../reckoning/together.ts';
 import { ownerSuspects, slipWords } from '../reckoning/words.ts';
 import { gapOf, gapWords, upToStep } from '../units/rounded.ts';
 import { readingWords } from '../weighing/reading.ts';
-import type { Step } from './history.ts';
+import type { Began, Step } from './history.ts';
 import { type JobReckoning, USUAL } from './job-reckoning.ts';
 
 export interface StepShown {
@@ -71,9 +71,15 @@ function namesOf({ history }: JobReckoning, balanceName: (id: string) => string)
   return (id) => words.get(id) ?? factorWords(id, balanceName);
 }
 
-function streamWords({ part, state, stones, outOf, into, seq, reading }: Step): string {
+const FIRST: Readonly<Record<Began, string>> = {
+  'came in': 'as it came in',
+  'once cleaned': 'once cleaned, before work',
+  'first weighed': 'as it was first weighed',
+};
+
+function streamWords({ part, state, began, stones, outOf, into, seq, reading }: Step): string {
   const read = `(entry ${seq}${reading ? `: ${readingWords(reading)}` : ''})`;
-  if (part === 'came in' && stones === undefined) return `the piece as it came in ${read}`;
+  if (part === 'came in' && stones === undefined) return `the piece ${FIRST[began ?? 'came in']} ${read}`;
   if (part === 'weighing') return `the piece or stone${state ? `, ${state}` : ''} ${read}`;
   if (stones !== undefined) return `the stones ${into && !outOf ? 'that came in' : 'taken out or set'} ${read}`;
   return outOf === undefined ? `what was added ${read}` : `what was cut or moved ${read}`;
@@ -118,12 +124,12 @@ const leftOver = (ng: number, uG: number, stepNg: number): string =>
   `${gapWords(gapOf(-ng, stepNg), { more: 'more than reckoned', less: 'less than reckoned' })}, give or take ${upToStep(2e9 * uG, stepNg)}`;
 
 /** What can still be done about a weighing under suspicion. */
-function adviceOn({ part, seq, outOf, into, stones }: Step, { history }: JobReckoning): string {
+function adviceOn({ part, began, seq, outOf, into, stones }: Step, { history }: JobReckoning): string {
   const isLast = part === 'weighing' && [...history.now.keys()].some((thing) => thing === into);
   if (isLast) return `Weigh the piece again now, clean and dry, on the balance of entry ${seq}.`;
   if (part === 'weighing') return `The step of entry ${seq} cannot be weighed again: look at what was written on the bag that day.`;
   if (part === 'came in')
-    return `The weight as it came in cannot be taken again: look at entry ${seq}, and at a photograph on the pan if there is one.`;
+    return `The weight ${FIRST[began ?? 'came in']} cannot be taken again: look at entry ${seq}, and at a photograph on the pan if there is one.`;
   if (stones !== undefined) return `Weigh the stones of entry ${seq} again if they are still out.`;
   return outOf === undefined
     ? `Weigh the stock that entry ${seq} was taken from, or a like length of it.`

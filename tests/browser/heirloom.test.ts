@@ -79,7 +79,7 @@ describe.each(SCREENS)('an heirloom, %s', (name, screen) => {
     await entry('taken', { of: 'first' });
     await entry('piece_cleaned', { how: 'first', dry: 'first', 'weight.text': '6.80' });
     await visit.check();
-    expect(await textOf(visit)).toContain('6.80 g came in.');
+    expect(await textOf(visit)).toContain('6.80 g once cleaned.');
     await entry('stone_unset', { stone: 'first', stones: '1', 'weight.text': '0.12', condition: 'first' });
     await entry('metal_cut', { metal: 'gold-750', 'weight.text': '0.30', lot: 'first' });
     await entry('metal_added', { stock: 'first', metal: 'gold-750', what: 'claw', 'weight.text': '0.45' });

@@ -102,6 +102,7 @@ describe('a piece that was not weighed as it came in', () => {
       const letter = await page(`/jobs/${job}/letter`);
       expect(letter).toContain(said);
       expect(letter).not.toContain('once cleaned');
+      expect(await page(`/jobs/${job}/reckoning`)).toContain('4.10 g first weighed.');
     });
   }
 

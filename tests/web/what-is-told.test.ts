@@ -184,6 +184,18 @@ describe('a reading that was perhaps wet', () => {
   });
 });
 
+it('a sum that begins from the cleaned weight calls it that, and never what came in', async () => {
+  const { job, piece } = await takeRingIn(shop);
+  await write(line('piece_cleaned', { piece, how: ['steam'], dry: 'dry', weight: grams('6.80') }));
+  await write(line('metal_cut', { piece, packet: shop.newRef('packet'), metal: 'gold-750', part: 'claws', weight: shop.grams('0.40') }));
+  const { reckoned } = (await owner.json(`/jobs/${job}`)) as { reckoned: { weights: { began: string; pans: { words: string }[] } } };
+  expect([reckoned.weights.began, reckoned.weights.pans[0]?.words]).toEqual(['once cleaned', 'once cleaned']);
+  const told = await page(`/jobs/${job}/reckoning`);
+  expect(told).toMatch(/Once cleaned 6\.80/);
+  expect(told).toContain('6.80 g once cleaned.');
+  expect(told).not.toMatch(/6\.80 g came in|Came in 6\.80/);
+});
+
 it('of what went off unweighed no pan holds a sum', async () => {
   const { job, piece } = await takeRingIn(shop, { grams: '12.00' });
   const [lot, packet] = [shop.newRef('lot'), shop.newRef('packet')];

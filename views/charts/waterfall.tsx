@@ -48,12 +48,18 @@ export function Waterfall({ reckoned }: { readonly reckoned: JobReckoning }) {
 const sum = (terms: readonly Term[]): number => terms.reduce((total, { ng }) => total + ng, 0);
 const seqsOf = (terms: readonly Term[]): readonly number[] => [...new Set(terms.map(({ seq }) => seq))];
 
+const BEGAN: Readonly<Record<JobWeights['began'], string>> = {
+  'came in': 'Came in',
+  'once cleaned': 'Once cleaned',
+  'first weighed': 'First weighed',
+};
+
 function fallsOf({ cameIn, added, removed, closed, last, expected, weights }: JobReckoning): readonly Fall[] {
   if (!cameIn) return [];
   const words = (ng: number) => toStep(ng, weights.stepNg);
   const falls: Fall[] = [];
   let at: number = cameIn.ng;
-  falls.push({ words: 'Came in', value: words(at), from: 0, to: at, kind: 'total', seqs: [cameIn.seq] });
+  falls.push({ words: BEGAN[weights.began], value: words(at), from: 0, to: at, kind: 'total', seqs: [cameIn.seq] });
   const move = (said: string, ng: number, kind: Bar['kind'], seqs: readonly number[], sign: string) => {
     falls.push({ words: said, value: `${sign}${words(Math.abs(ng))}`, from: at, to: at + ng, kind, seqs });
     at += ng;
