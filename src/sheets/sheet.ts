@@ -34,6 +34,7 @@ export function line<const T extends EntryName>(
 }
 
 /** These members of `data`; those that were left out are undefined. */
-export function pick<T extends object, K extends keyof T>(data: T, names: readonly K[]): Pick<T, K> {
-  return Object.fromEntries(names.map((one) => [one, data[one]])) as Pick<T, K>;
+export function pick<T extends object, K extends keyof T & string>(data: T, names: readonly K[]): Pick<T, K>;
+export function pick(data: Readonly<Record<string, unknown>>, names: readonly string[]): object {
+  return Object.fromEntries(names.map((one) => [one, data[one]]));
 }

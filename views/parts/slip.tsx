@@ -1,11 +1,6 @@
 // The three papers of a job taken in: the customer's slip, the shop's counterfoil, and the label on the bag.
+import { Qr } from './qr.tsx';
 import { Tag } from './tag.tsx';
-
-export interface QrCode {
-  /** Modules a side, without the quiet zone. */
-  readonly side: number;
-  readonly path: string;
-}
 
 export interface SlipShown {
   readonly shop: string;
@@ -28,20 +23,10 @@ export interface SlipShown {
   readonly last: number;
   readonly size: number;
   readonly fingerprint: string;
-  readonly noteCode: QrCode;
-  readonly bagCode: QrCode;
-}
-
-/** Quiet zone of four modules (ISO/IEC 18004, 5.3.8). */
-const QUIET = 4;
-
-function Qr({ code, words }: { readonly code: QrCode; readonly words: string }) {
-  const side = code.side + 2 * QUIET;
-  return (
-    <svg class="qr" viewBox={`${-QUIET} ${-QUIET} ${side} ${side}`} role="img" aria-label={words}>
-      <path d={code.path} />
-    </svg>
-  );
+  /** The signed note, as printed in the code. */
+  readonly note: string;
+  /** Where the label's code leads. */
+  readonly bagLink: string;
 }
 
 export function Slip(slip: SlipShown) {
@@ -57,7 +42,7 @@ export function Slip(slip: SlipShown) {
           <span>{slip.title}</span>
           {slip.left && <span>left {slip.left}</span>}
         </div>
-        <Qr code={slip.noteCode} words="The signed note of our record" />
+        <Qr text={slip.note} label="The signed note of our record" />
       </header>
       <Facts {...slip} />
       <p>Bring this slip.{slip.stones > 0 && ' We count the stones out with you.'}</p>
@@ -131,7 +116,7 @@ export function Counterfoil({ bag, metal, title, customer, left, pieces, work, p
   );
 }
 
-export function Label({ bag, metal, pieces, ready, bagCode }: SlipShown) {
+export function Label({ bag, metal, pieces, ready, bagLink }: SlipShown) {
   return (
     <section class="bag-label" aria-label="Bag label">
       <Tag code={bag} metal={metal} />
@@ -139,7 +124,7 @@ export function Label({ bag, metal, pieces, ready, bagCode }: SlipShown) {
         {pieces.map(({ what }) => what).join('; ')}
         {ready && ` · by ${ready}`}
       </small>
-      <Qr code={bagCode} words={`Opens bag ${bag}`} />
+      <Qr text={bagLink} label={`Opens bag ${bag}`} />
     </section>
   );
 }

@@ -18,7 +18,6 @@ import { jobAt } from '../job/job-at.ts';
 import { wholeNumber } from '../session/address.ts';
 import { type Ctx, type Env, policyFor, type Resource, type Web, whoAsks } from '../session/context.ts';
 import { trouble } from '../session/trouble.ts';
-import { qrOf } from './qr.ts';
 
 export const slip: Resource = (web) => {
   const app = new Hono<Env>();
@@ -59,7 +58,7 @@ async function issued(web: Web, c: Ctx): Promise<Response> {
     title: `${slip.title} ${slip.bag}`,
     current: '/',
     json: { ...slip, vkey },
-    body: SlipView({ ...slip, noteCode: qrOf(note), bagCode: qrOf(`${web.baseUrl}/b/${slip.bag}`) }),
+    body: SlipView({ ...slip, bagLink: `${web.baseUrl}/b/${slip.bag}` }),
   });
 }
 
