@@ -69,7 +69,7 @@ export function slipsOf(
 function coarser({ text, unit, ng, stepNg = massNg(0) }: WrittenWeighing): readonly Candidate[] {
   const coarseNg = massNg(10 * stepNg);
   const parsed = parseMass(text, unit);
-  if (coarseNg === 0 || 'problem' in parsed || parsed.ng % coarseNg !== 0) return [];
+  if ('problem' in parsed || parsed.ng % coarseNg !== 0) return [];
   const instead = formatMassWithUnit(coarseNg, unit, decimalsOfStep(coarseNg, unit));
   return [{ kind: 'coarser balance', instead, ng, slackNg: coarseNg }];
 }

@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { findSlips, type SlipKind } from '../../src/reckoning/slip.ts';
+import { findSlips, type SlipKind, slipsOf } from '../../src/reckoning/slip.ts';
 import { type MassUnit, massNg, parseMass } from '../../src/units/mass.ts';
 
 const worth = { uRandomG: 0.0078, factors: [] };
@@ -41,7 +41,7 @@ describe('the slip finder', () => {
   it('takes no cut, stones or stock for a piece in the hand', () => {
     const others = [{ name: 'job 12', ng: 1_370_000_000 }];
     const job = [written('8.42', 1), written('5.17', -1), { ...written('1.37', -1), isPart: true }];
-    expect(findSlips(job, [], others).map(({ kind }) => kind)).not.toContain('another piece');
+    expect(kinds(...findSlips(job, [], others))).toEqual([]);
     expect(findSlips([...job.slice(0, 2), written('1.37', -1)], [], others).map(({ kind }) => kind)).toContain('another piece');
   });
   describe('a reading of a balance of 0.1 g entered as one of 0.01 g', () => {
@@ -94,7 +94,8 @@ describe('the slip finder', () => {
   });
   it('reads carats as grams and grams as carats, and no other unit as either', () => {
     expect(kinds(...findSlips([written('8.42', 1), written('8.42', -1, 'ct')]))).toContainEqual(['other unit', '8.42', 'g']);
-    expect(kinds(...findSlips([written('8.42', 1), written('5.41', -1, 'dwt')])).map(([kind]) => kind)).not.toContain('other unit');
+    const pennyweights = findSlips([written('5.41', 1), written('5.41', -1, 'dwt')]);
+    expect(pennyweights.map(({ kind }) => kind)).not.toContain('other unit');
   });
   it('shifts a point either way', () => {
     expect(kinds(...findSlips([written('8.42', 1), written('0.842', -1)]))).toContainEqual(['decimal place', '0.842', '8.42']);
@@ -117,6 +118,29 @@ describe('the slip finder', () => {
     const written_ = [written('8.42', 1), written('8.63', -1)];
     expect(kinds(...findSlips(written_, [], [], 0.1))).toContainEqual(['digits swapped', '8.63', '8.36']);
     expect(findSlips(written_, [], [], 0.001)).toEqual([]);
+  });
+  it('swaps no equal digits for the sake of dust', () => {
+    expect(kinds(...findSlips([written('5.55', 1), written('5.45', -1)], [], [], 0.2))).not.toContainEqual([
+      'digits swapped',
+      '5.55',
+      '5.55',
+    ]);
+  });
+  it('takes no reading for a tray that is as heavy as the tray', () => {
+    const found = findSlips([written('5.00', 1), written('5.00', -1), written('2.15', -1)], [{ name: 'tray 3', ng: 2_150_000_000 }]);
+    expect(found.filter(({ kind }) => kind === 'tare left on').map(({ text }) => text)).toEqual(['5.00']);
+  });
+  it('is as large as was asked, to the last nanogram', () => {
+    // 8.24 for 8.42 is 0.18 g too light.
+    const within = (leastG: number, mostG: number) => slipsOf(written('8.24', 1), { leastG, mostG }, [], []).map(({ kind }) => kind);
+    expect(within(-0.18, -0.18)).toEqual(['digits swapped']);
+    expect([within(-0.17, 0), within(-0.19, -0.181)]).toEqual([[], []]);
+  });
+  it('of a text that is no weight names what the hand may have done alone', () => {
+    const raw = { ...written('1.37', 1), text: 'S S 1.37 g', stepNg: massNg(10_000_000) };
+    expect(findSlips([written('8.42', 1), written('7.05', -1), raw]).filter(({ text }) => text === raw.text)).toMatchObject([
+      { kind: 'wrong direction', instead: 'out' },
+    ]);
   });
   it('looks for nothing while the job closes', () => {
     expect(findSlips([written('8.42', 1), written('8.41', -1)], [], [{ name: 'job 12', ng: 8_410_000_000 }])).toEqual([]);

@@ -18,6 +18,14 @@ describe('one stone weighed in and out', () => {
   ])('%d ct and %d ct: %s', (before, after, verdict) => {
     expect(compareWeights(measured(before), measured(after)).verdict).toBe(verdict);
   });
+  it('still is what it was at the very limit', () => {
+    const [zero, half] = [0, 0.5].map((u) => ({ uRandomG: u, factors: [] }));
+    const verdict = (g: number, fitnessG?: number) =>
+      zero && half && compareWeights({ g: 0, worth: half }, { g, worth: zero }, fitnessG).verdict;
+    // u = 0.5 g exactly: E_n is the difference in grams, U = 1 g.
+    expect([1, 1.5].map((g) => verdict(g))).toEqual(['agrees', 'weigh again']);
+    expect([1, 0.99].map((fitnessG) => verdict(0, fitnessG))).toEqual(['agrees', 'cannot tell']);
+  });
   it('on a balance too coarse for the question cannot tell', () => {
     expect(compareWeights(measured(1.01, 0.05), measured(1.02, 0.05), 0.01 * CT).verdict).toBe('cannot tell');
   });
@@ -59,6 +67,11 @@ describe('what agreement is worth', () => {
     expect(identityWorth([{ difference: 0, u: 0.0014, spread: 0.001 }]).worth).toBe('cannot tell');
     expect(identityWorth([{ difference: 0, u: 0.0014, spread: 0.05 }]).worth).toBe('some');
   });
+  it('is strong from a ratio of a thousand and some from ten', () => {
+    // By hand with no difference and u = 1: the ratio is √(1 + 2σ²): 998 and 1001, 9.95 and 10.09.
+    const worth = [706, 708, 7, 7.1].map((spread) => identityWorth([{ difference: 0, u: 1, spread }]).worth);
+    expect(worth).toEqual(['some', 'strong', 'cannot tell', 'some']);
+  });
   it('turns against one stone when the difference is large', () => {
     expect(identityWorth([{ difference: 0.02, u: 0.0014, spread: 0.05 }]).log10Ratio).toBeLessThan(0);
   });
@@ -73,6 +86,17 @@ describe('an unlabelled piece', () => {
     const found = couldBe({ g: 3.23, worth: { uRandomG: 0.008, factors: [] } }, holdings);
     expect(found.only).toBeNull();
     expect(found.candidates.map(({ id }) => id).sort()).toEqual(['3.2 g', '3.26 g']);
+  });
+  it('names the nearest first', () => {
+    const found = couldBe({ g: 3.232, worth: { uRandomG: 0.008, factors: [] } }, holdings);
+    expect(found.candidates.map(({ id }) => id)).toEqual(['3.26 g', '3.2 g']);
+  });
+  it('is given to none while its only one does not agree, and to the limit it does', () => {
+    const exact = [{ id: 'one', g: 0, worth: { uRandomG: 0.5, factors: [] } }];
+    const given = (g: number) => couldBe({ g, worth: { uRandomG: 0, factors: [] } }, exact);
+    expect(given(1).only).toBe('one');
+    expect(given(1.5)).toEqual({ candidates: [{ id: 'one', en: 1.5 }], only: null });
+    expect(given(1.51).candidates).toEqual([]);
   });
   it('agrees with nothing when nothing weighs as much', () => {
     expect(couldBe({ g: 5, worth: { uRandomG: 0.008, factors: [] } }, holdings)).toEqual({ candidates: [], only: null });
