@@ -152,6 +152,13 @@ describe('a period of many jobs', () => {
     const jobs = [0.0001, 0.004, 0.3, 0.6].map((p) => ({ pLoss: p, pGain: 1, flagged: p < 0.001 }));
     expect(periodCount(jobs)).toEqual({ checked: 4, byChance: 0.008, flagged: 1, standing: [0, 1] });
   });
+  it('names those that stand up together, in their own order', () => {
+    // By hand at q = 0.05: sorted 0.001, 0.02, 0.03, 0.04 against 0.0125, 0.025, 0.0375, 0.05.
+    expect(benjaminiHochberg([0.04, 0.001, 0.03, 0.02], 0.05)).toEqual([0, 1, 2, 3]);
+    expect(benjaminiHochberg([0.6, 0.03, 0.9, 0.001, 0.02], 0.05)).toEqual([1, 3, 4]);
+    expect(benjaminiHochberg([0.9, 0.02, 0.001], 0.05)).toEqual([1, 2]);
+    expect(benjaminiHochberg([0.05], 0.05)).toEqual([0]);
+  });
   it('names nothing when nothing stands out', () => {
     expect(benjaminiHochberg([0.2, 0.9, 0.5], 0.05)).toEqual([]);
     expect(benjaminiHochberg([], 0.05)).toEqual([]);

@@ -25,6 +25,8 @@ describe("the customer's own metal in the returned piece", () => {
     expect(found?.metalNg).toBe(g(8.63));
     expect(found?.highNg).toBe(g(6.81));
     expect(found?.lowNg).toBe(g(6.7));
+    expect(found?.lowShare).toBeCloseTo(6.7 / 8.63, 12);
+    expect(found?.highShare).toBeCloseTo(6.81 / 8.63, 12);
     // Four independent weighings of 0.0078 g: 0.0078·√4.
     expect(found?.uLowG).toBeCloseTo(0.0156, 9);
   });
@@ -49,6 +51,9 @@ describe('a scrap lot', () => {
     expect(Math.sqrt(one.uFineG ** 2 - 2 * (0.75 * 0.0078) ** 2)).toBeCloseTo(0.0461880215, 9);
     expect(Math.sqrt(two.uFineG ** 2 - 2 * (0.75 * 0.0078) ** 2)).toBeCloseTo(0.0326598632, 9);
   });
+  it('of nothing has no fineness to be known', () => {
+    expect(sumLot([{ ...item('a'), massG: 0 }])).toMatchObject({ massG: 0, share: 0, uShare: 0 });
+  });
   it('may be empty', () => {
     expect(sumLot([])).toEqual({ massG: 0, uMassG: 0, fineG: 0, uFineG: 0, share: 0, uShare: 0 });
   });
@@ -63,6 +68,19 @@ describe('a settlement', () => {
   ])('at %d fine: %s', (share, verdict) => {
     const check = checkSettlement(expected, { massG: 74.48, uMassG: 0.02, share, uShare: 0.0008 });
     expect(check.verdict).toBe(verdict);
+  });
+  it('is within to E_n = 1 and asks to 1.5, and says what could be found and what that is worth', () => {
+    // By hand: short of 1 or 1.5 g with u = 0.5 g; Currie 1968: 3.29 u can be found.
+    const short = (fineG: number, price?: number) =>
+      checkSettlement({ ...expected, fineG, uFineG: 0.5 }, { massG: 0, uMassG: 0.02, share: 0, uShare: 0.0008 }, price);
+    expect([1, 1.001, 1.5, 1.501].map((fineG) => short(fineG).verdict)).toEqual([
+      'within what both can tell',
+      'ask for a second assay',
+      'ask for a second assay',
+      'differs',
+    ]);
+    expect(short(1).detectableG).toBeCloseTo(3.29 * 0.5, 3);
+    expect([short(1).money, short(1, 40).money]).toEqual([null, { short: 40, U: 40 }]);
   });
   it('splits its shortage without remainder', () => {
     const lot = { ...expected, fineG: 74.48 * 0.7 };
@@ -124,6 +142,20 @@ describe('a bench skin', () => {
       { job: 'J1', ng: g(0.12) },
       { job: 'J2', ng: g(0.08) },
     ]);
+  });
+  it('reckons that a share of the dust, known to so much, never reached it', () => {
+    const usual = { meanG: 0.04, tauG: 0.02 };
+    const lost = { share: 0.5, uShare: 0.1 };
+    const usualOf = (...worked: Parameters<typeof closeSkin>[0]) =>
+      closeSkin(worked, { opening: skin(1.2), closing: skin(1.4) }, lost).usual;
+    const [one, two] = jobs;
+    if (!one || !two) throw new Error('two jobs are needed');
+    // By hand: 0.5·0.08 g ± √((0.1·0.08)² + 2·(0.5·0.02)²).
+    const both = usualOf({ ...one, usual }, { ...two, usual });
+    expect(both?.meanG).toBeCloseTo(0.04, 12);
+    expect(both?.tauG).toBeCloseTo(Math.sqrt(0.008 ** 2 + 2 * 0.01 ** 2), 12);
+    expect(usualOf({ ...one, usual }, two)?.meanG).toBeCloseTo(0.02, 12);
+    expect(usualOf(one, two)).toBeNull();
   });
   it('shows what never reached it', () => {
     expect(closeSkin(jobs, { opening: skin(1.2), closing: skin(1.2) })).toMatchObject({ lossNg: g(0.2), verdict: 'does not agree' });
