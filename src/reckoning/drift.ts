@@ -160,7 +160,7 @@ export function watch(jobs: readonly ChartJob[], prior: Prior, h: number, { k = 
   const rate = usualRate(losses, prior);
   if (baseline === 0 && taught.length < FROM_USUAL_RATE) {
     const scores = selfStarting(losses.map(({ value }) => value)).flatMap((q) => q ?? []);
-    return { chart: 'self-starting', counted: taught.slice(-scores.length), scores, rate, sums: runningSums(scores, k, h) };
+    return { chart: 'self-starting', counted: taught.slice(taught.length - scores.length), scores, rate, sums: runningSums(scores, k, h) };
   }
   const counted = baseline === 0 ? taught : within(baseline, jobs.length);
   const spread = flooredTau(rate.tau, prior);

@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { CALC_VERSION, closure } from '../../src/reckoning/closure.ts';
+import { CALC_VERSION, closure, judgedAnew } from '../../src/reckoning/closure.ts';
 import { ACTION_ALPHA, eitherTail, levelAt, lossTail, NOTE_ALPHA } from '../../src/reckoning/loss-law.ts';
 import { massNg } from '../../src/units/mass.ts';
 import type { BalanceParameters } from '../../src/weighing/balance.ts';
@@ -47,6 +47,55 @@ describe('closing one job', () => {
     const [known, guessed] = [closure(job(coarse, 8.42, -8.42)), closure(job(few, 8.42, -8.42))];
     expect(guessed.dof).toBeLessThan(30);
     expect(guessed.action.flagNg).toBeGreaterThan(known.action.flagNg);
+  });
+  it('is judged anew by another usual loss as if it had been judged by that at first', () => {
+    const usual = { meanG: 0.05, tauG: 0.01 };
+    for (const weighings of [job(fine, 8.42, -8.36), job(fine, 8.42, -8.3), job(coarse, 8.42, -8.43), job(coarse, 8.42, -8.6)])
+      for (const options of [{}, { fitnessG: 0.001 }]) {
+        const [plain, worked] = [closure(weighings, options), closure(weighings, { ...options, usual })];
+        expect(judgedAnew(plain, usual)).toEqual(worked);
+        expect(judgedAnew(worked, undefined)).toEqual(plain);
+      }
+    expect(judgedAnew(closure(job(fine, 8.42), {}), usual).verdict).toBe('not checked');
+  });
+  it('gives z, the most that was lost, the coarsest step and the most that is usual as dust', () => {
+    // By hand: u = 0.0078·√2 = 0.011031 g; 0.02 + 1.644854·u; lognormal dust of 0.05 ± 0.01 g: exp(ln 0.05 − ln(1.04)/2 + 1.644854·√ln 1.04).
+    const worth = { uRandomG: 0.0078, factors: [] };
+    const [received, returned] = [
+      { id: 'in', sign: 1, ng: g(8.42), worth, stepNg: g(0.01) },
+      { id: 'out', sign: -1, ng: g(8.4), worth, stepNg: g(0.001) },
+    ] as const;
+    const closed = closure([received, returned], { usual: { meanG: 0.05, tauG: 0.01 } });
+    expect(closed.stepNg).toBe(g(0.01));
+    expect(closed.z).toBeCloseTo(0.02 / 0.01103087, 5);
+    expect(closed.mostLostG).toBeCloseTo(0.02 + 1.644854 * 0.01103087, 7);
+    expect(closed.dustMostG).toBeCloseTo(0.067909, 5);
+    expect(closure([received]).dustMostG).toBe(0);
+    expect(closure([{ id: 'in', sign: 1, ng: g(1), worth }]).stepNg).toBe(0);
+    expect(closure([received, { ...returned, ng: g(8.6) }]).mostLostG).toBe(0);
+  });
+  it('takes usual dust into account for a loss and not for a gain', () => {
+    const usual = { meanG: 0.05, tauG: 0.01 };
+    const [plain, worked] = [closure(job(fine, 8.42, -8.42)), closure(job(fine, 8.42, -8.42), { usual })];
+    expect([worked.gainNote, worked.gainAction]).toEqual([plain.note, plain.action]);
+    expect([worked.note.flagNg > plain.note.flagNg, worked.action.flagNg > plain.action.flagNg]).toEqual([true, true]);
+    expect(worked.note.flagNg).toBeLessThan(worked.action.flagNg);
+  });
+  it('agrees only where twice its u is no wider than it may be', () => {
+    // The least u there is: 1 µg.
+    const perfect = { uRandomG: 0, factors: [] };
+    const verdict = (fitnessG: number) =>
+      closure(
+        [
+          { id: 'in', sign: 1, ng: g(5), worth: perfect },
+          { id: 'out', sign: -1, ng: g(5), worth: perfect },
+        ],
+        { fitnessG },
+      ).verdict;
+    expect([2e-6, 1.99e-6].map(verdict)).toEqual(['agrees', 'cannot tell']);
+  });
+  it('says nothing of what only went out', () => {
+    expect(closure(job(coarse, -8.42)).verdict).toBe('not checked');
   });
   it('stands when every weighing claims to be perfect', () => {
     const perfect = { uRandomG: 0, factors: [] };

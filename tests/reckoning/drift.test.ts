@@ -30,6 +30,29 @@ describe('the run length of a running sum', () => {
   ])('of %i jobs needs h = %d', (jobs, h) => {
     expect(limitFor(jobs)).toBeCloseTo(h, 3);
   });
+  // The same integral equation by Gauss and Legendre's rule of 400 points, independently with scipy.
+  it.each([
+    [100, 1, 1.531649],
+    [500, 0.25, 7.26726],
+    [5, 0.5, 0.363662],
+    [3.5, 0.5, 0.066724],
+  ])('of %d jobs at k = %d needs h = %d', (jobs, k, h) => {
+    expect(limitFor(jobs, k)).toBeCloseTo(h, 5);
+  });
+  it.each([
+    [0.5, 4, 0, 335.367578],
+    [0.5, 4, 1, 8.38320213],
+    [0.5, 4, -0.3, 2942.46653],
+    [1, 2.5, 0, 716.003879],
+    [0.25, 8, 0, 736.787747],
+  ])('at k = %d and h = %d with a shift of %d is %d', (k, h, shift, length) => {
+    expect(averageRunLength(k, h, shift) / length).toBeCloseTo(1, 4);
+  });
+  it('is that of single scores at a limit of nothing, and no limit is lower', () => {
+    // By hand: 1/(1 − Φ(0.5)).
+    expect(averageRunLength(0.5, 0)).toBeCloseTo(1 / normalTail(0.5), 12);
+    expect(limitFor(2)).toBe(0);
+  });
   it('is 600 for 12 charts of 50 jobs a year and one false alarm a year', () => {
     expect(runLengthFor(12, 50, 1)).toBe(600);
   });
@@ -128,6 +151,8 @@ describe('benches side by side', () => {
       { bench: '3', rate: 0.016, uRate: 0.001 },
     ]);
     expect(found.find(({ z }) => z > 3)?.bench).toBe('2');
+    // By hand: the others of bench 2 are 0.0155 ± 0.001/√2.
+    expect(found[1]?.z).toBeCloseTo((0.022 - 0.0155) / Math.hypot(0.001, 0.001 / Math.SQRT2), 9);
     expect(againstOthers([{ bench: '1', rate: 1, uRate: 1 }])).toEqual([{ bench: '1', z: 0 }]);
   });
 });

@@ -14,6 +14,14 @@ describe('a material balance', () => {
     }
   });
 
+  it('signals on either side beyond the limit of one in a hundred periods, h = 2.849 at k = 0.5', () => {
+    // By hand: u of one period is 0.01·√2 g, so 0.05 g is 3.54 and the sum 3.04; 0.04 g is 2.83 and the sum 2.33.
+    const alarmsOf = (last: number) => materialBalance(periods([20, last])).alarms;
+    expect(alarmsOf(19.95)).toEqual([{ at: 0, side: 'loss' }]);
+    expect(alarmsOf(20.05)).toEqual([{ at: 0, side: 'gain' }]);
+    expect([alarmsOf(19.96), alarmsOf(20.04)]).toEqual([[], []]);
+  });
+
   it('knows what both counts share: an error of the balance is none of the difference', () => {
     const shared = (id: string) => ({ id, fineNg: 20e9, worth: { uRandomG: 0.001, factors: [{ id: 'gain', sensitivityG: 0.5 }] } });
     const { periods: found } = materialBalance([

@@ -125,6 +125,24 @@ describe('masses and finenesses together', () => {
   });
 });
 
+describe('an alloy of three metals assayed in full', () => {
+  it('keeps each of them, and its shares add up to one', () => {
+    const ends = [
+      ['old', OUTSIDE, 'melt', 10, [0.75, 0.13, 0.12]],
+      ['silver', OUTSIDE, 'melt', 2, [0, 0.99, 0.01]],
+      ['bar', 'melt', OUTSIDE, 12.01, [0.62, 0.28, 0.11]],
+    ] as const;
+    const streams = ends.map(([id, from, to, massG, shares]) => ({ id, from, to, massG, shares }));
+    const us = [0.01, 0.01, 0.01, ...new Array<number>(9).fill(0.002)];
+    const { x } = reckonAssayed({ nodes: ['melt'], streams, complete: true }, diagonal(us.map((u) => u * u)));
+    const [mass, shares] = [x.slice(0, 3), [x.slice(3, 6), x.slice(6, 9), x.slice(9)]];
+    for (const own of shares) expect(own.reduce((sum, share) => sum + share, 0)).toBeCloseTo(1, 9);
+    const fine = (j: number, metal: number) => (mass[j] ?? 0) * (shares[j]?.[metal] ?? 0);
+    for (const metal of [0, 1, 2]) expect(fine(0, metal) + fine(1, metal)).toBeCloseTo(fine(2, metal), 9);
+    expect((mass[0] ?? 0) + (mass[1] ?? 0)).toBeCloseTo(mass[2] ?? 0, 9);
+  });
+});
+
 describe('a bench skin', () => {
   const gain = (grams: number) => ({ uRandomG: 0.0078, factors: [{ id: 'gain:B1:2026a', sensitivityG: 5.8e-5 * grams }] });
   const weighing = (id: string, sign: 1 | -1, grams: number) => ({ id, sign, ng: g(grams), stepNg: g(0.01), worth: gain(grams) });
