@@ -1,6 +1,6 @@
 // Form text ↔ values, by control: what a form posts is read into the leaf's value, and a value is written back into a form.
 import { isCivilDate, localText } from '../units/dates.ts';
-import { type MassNg, type MassUnit, parseMass } from '../units/mass.ts';
+import { type MassNg, type MassUnit, parseMass, splitUnit } from '../units/mass.ts';
 import { type Currency, formatMoney, parseMoney } from '../units/money.ts';
 import { BASES, MASS_UNITS, MASS_WORDS, type Reading } from '../weighing/reading.ts';
 import type { Range } from './facts.ts';
@@ -122,11 +122,15 @@ function readWeight(posted: Posted, name: string, shop: Shop): Read {
   if (basis === 'weighed' && !balance) return problem(`${name}.balance`, 'Say which balance it was read on.');
   const unit = balance?.unit ?? MASS_UNITS.find((one) => one === (get('unit') || 'g'));
   if (!unit) return problem(`${name}.unit`, `Choose the unit: ${MASS_UNITS.join(', ')}.`);
-  const parsed = parseMass(text, unit);
+  const typed = figureIn(text, unit, balance !== undefined);
+  if ('say' in typed) return problem(`${name}.text`, typed.say);
+  const parsed = parseMass(typed.figure, unit);
   if ('problem' in parsed) return problem(`${name}.text`, MASS_WORDS[parsed.problem]);
   if (parsed.ng <= 0) return problem(`${name}.text`, 'A weight is more than zero. Type what the balance shows.');
   const stepNg = (balance?.ranges.find(({ maxNg }) => parsed.ng <= maxNg) ?? balance?.ranges.at(-1))?.stepNg;
-  const again = get('again');
+  const second = figureIn(get('again'), unit, balance !== undefined);
+  if ('say' in second) return problem(`${name}.again`, second.say);
+  const again = second.figure;
   const repeat = again === '' ? null : parseMass(again, unit);
   if (repeat && 'problem' in repeat) return problem(`${name}.again`, MASS_WORDS[repeat.problem]);
   const onPan = (posted.get(`${name}.with`) ?? []).filter((thing) => thing !== '').map((thing) => withTare(thing, shop));
@@ -135,7 +139,7 @@ function readWeight(posted: Posted, name: string, shop: Shop): Read {
   const formula = get('formula');
   return {
     value: {
-      ...{ text, unit, ng: parsed.ng, basis },
+      ...{ text: typed.figure, unit, ng: parsed.ng, basis },
       ...(balance ? { balance: balanceId, stepNg } : {}),
       ...(onPan.length > 0 ? { onPan } : {}),
       ...(dry === '' ? {} : { dry }),
@@ -143,6 +147,16 @@ function readWeight(posted: Posted, name: string, shop: Shop): Read {
       ...(because === '' ? {} : { because }),
       ...(formula === '' || basis !== 'estimate' ? {} : { formula }),
     },
+  };
+}
+
+/** What was typed without the unit behind it, or what to do where that is another unit than the balance shows or the field takes. */
+function figureIn(text: string, unit: MassUnit, onBalance: boolean): { readonly figure: string } | { readonly say: string } {
+  const typed = splitUnit(text);
+  if (typed.unit === null || typed.unit === unit) return { figure: typed.figure };
+  const where = onBalance ? `That balance shows ${unit}` : `The unit chosen is ${unit}`;
+  return {
+    say: `${where}, and ${typed.unit} is typed: type it in ${unit}, or choose ${onBalance ? 'the balance it was read on' : typed.unit}.`,
   };
 }
 

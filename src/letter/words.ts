@@ -184,7 +184,7 @@ function removedOf({ type, data, weight }: Read, agreed: Values | undefined, hom
 
 const addedOf = ({ type, data, weight }: Read): Crossing =>
   type === 'metal_added'
-    ? { what: `Added: ${metalOf(data)}`, weight, where: data.packet ? 'your own gold' : 'from our stock' }
+    ? { what: `Added: ${metalOf(data)}`, weight, where: data.packet ? 'your own metal' : 'from our stock' }
     : {
         what: `Added: ${SPECIES[data.species as keyof typeof SPECIES]}`,
         weight,

@@ -39,7 +39,7 @@ export interface StoneCheck {
 const FITNESS_SHARE = 0.05;
 type Weighed = Step & { readonly ng: MassNg };
 
-/** The checks of every stone and parcel that was out of its piece; `setWhole` counts the stones of each thing that went in whole. */
+/** The checks of every stone and parcel that was out of its piece. A reading that was perhaps wet is none of its weights. */
 export function stoneChecks({ streams, pieces, now }: History): readonly StoneCheck[] {
   const things = new Set(
     streams.flatMap(({ into, stones }) => (stones !== undefined && into !== undefined && !pieces.has(into) ? [into] : [])),

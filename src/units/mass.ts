@@ -69,3 +69,18 @@ export function decimalsOfStep(stepNg: MassNg, unit: MassUnit): number {
   }
   return 9;
 }
+
+/** How a unit is written behind a figure. "gr" is the grain of the troy pound, and by many meant as gram: it is read as what it stands for. */
+const WRITTEN: Readonly<Record<string, MassUnit>> = {
+  ...{ g: 'g', gm: 'g', gram: 'g', grams: 'g', gramme: 'g', grammes: 'g' },
+  ...{ ct: 'ct', cts: 'ct', carat: 'ct', carats: 'ct' },
+  ...{ gr: 'gr', grain: 'gr', grains: 'gr', dwt: 'dwt', pennyweight: 'dwt', pennyweights: 'dwt' },
+  ...{ ozt: 'ozt', 'oz t': 'ozt', momme: 'momme' },
+};
+
+/** A figure and the unit that was typed behind it ("1.25 ct"); the text as it is where no unit is. */
+export function splitUnit(text: string): { readonly figure: string; readonly unit: MassUnit | null } {
+  const [, figure, word] = /^(.*[\d.,])\s*(\p{L}[\p{L} ]*)\.?$/u.exec(text.trim()) ?? [];
+  const unit = word === undefined ? undefined : new Map(Object.entries(WRITTEN)).get(word.toLowerCase());
+  return figure === undefined || unit === undefined ? { figure: text, unit: null } : { figure: figure.trim(), unit };
+}

@@ -12,6 +12,29 @@ const sayOf = (posted: Readonly<Record<string, string>>, control: Control, name:
 };
 
 describe('a weight', () => {
+  it.each([
+    ['200 g', 'g', '200'],
+    ['3,50g', 'g', '3,50'],
+    ['1.25 ct.', 'ct', '1.25'],
+    ['0.5 Carats', 'ct', '0.5'],
+    ['3 dwt', 'dwt', '3'],
+  ])('may have its own unit typed behind it: %s', (text, unit, figure) => {
+    const posted = { 'w.text': text, 'w.basis': 'estimate', 'w.unit': unit };
+    expect(sayOf(posted, { kind: 'weight' }, 'w')).toMatchObject({ value: { text: figure, unit } });
+  });
+  it.each([
+    ['text', '200 g', 'ct', /unit chosen is ct, and g is typed.*or choose g\./],
+    ['again', '1.25 ct', 'g', /unit chosen is g, and ct is typed.*or choose ct\./],
+    ['text', '12 gr', 'g', /type it in g/],
+  ] as const)('is stopped beside the field where another unit is typed behind it: %s %s', (part, text, unit, says) => {
+    const posted = { 'w.text': '1', 'w.basis': 'estimate', 'w.unit': unit, [`w.${part}`]: text };
+    const read = readControl({ kind: 'weight' }, new Map(Object.entries(posted).map(([name, value]) => [name, [value]])), 'w', shop);
+    expect(read).toMatchObject({ problems: [{ field: `w.${part}`, say: expect.stringMatching(says) }] });
+  });
+  it('is no number where what stands behind it is no unit', () => {
+    expect(sayOf({ 'w.text': '5 stone', 'w.basis': 'estimate', 'w.unit': 'g' }, { kind: 'weight' }, 'w')).toEqual(['w.text']);
+    expect(sayOf({ 'w.text': '5 constructor', 'w.basis': 'estimate', 'w.unit': 'g' }, { kind: 'weight' }, 'w')).toEqual(['w.text']);
+  });
   it('in a unit or on a basis that no form offers is answered beside its field', () => {
     const weight = { kind: 'weight' } as const;
     expect(sayOf({ 'w.text': '5.17', 'w.basis': 'estimate', 'w.unit': 'stone' }, weight, 'w')).toEqual(['w.unit']);

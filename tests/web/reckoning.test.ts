@@ -110,7 +110,9 @@ describe('loss', () => {
     await site.shop.write(line('place_named', { place, name: 'Bench 2', kind: 'bench' }));
     for (let i = 0; i < 20; i++) await ring(i % 2 === 0 ? '19.98' : '19.97', { place });
     const later = await site.as('owner');
-    expect(await text('/loss', later)).toContain('Bench 2 · cleaning and polishing · gold Ordinary: losses have not moved.');
+    expect(await text('/loss', later)).toContain(
+      'Bench 2 · cleaning and polishing · gold Ordinary: no alarm in 20 jobs. A small change takes more jobs than these to show.',
+    );
     for (let i = 0; i < 12; i++) await ring('19.91', { place });
     const page = await text('/loss', await site.as('owner'));
     expect(page).toContain('losses have run above usual since');

@@ -97,8 +97,12 @@ export function shownChart(chart: LossChart, names: Names, policy: Policy): Char
 const DRAWN_MAX = 100;
 const drawnOf = ({ jobs }: LossChart): readonly string[] =>
   jobs.length <= DRAWN_MAX ? [] : [`The last ${DRAWN_MAX} of ${jobs.length} jobs are drawn; all of them are judged.`];
+/** So many jobs a change by one usual spread may take before it shows (simulated: 95 times in 100 by then). */
+const TO_SHOW = 80;
 const ordinaryWords = ({ counted }: LossChart): string =>
-  counted.length === 0 ? 'No job was finished here since the baseline was accepted.' : 'Ordinary: losses have not moved.';
+  counted.length === 0
+    ? 'No job was finished here since the baseline was accepted.'
+    : `Ordinary: no alarm in ${counted.length === 1 ? '1 job' : `${counted.length} jobs`}.${counted.length < TO_SHOW ? ' A small change takes more jobs than these to show.' : ''}`;
 const judgedWords = ({ watch, baseline }: LossChart): readonly string[] =>
   watch.chart === 'accepted baseline' ? [`Later jobs are judged against the ${baseline} jobs that were accepted as the baseline.`] : [];
 
