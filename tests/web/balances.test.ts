@@ -28,6 +28,20 @@ const check = async (shown: string) => {
   expect(answer.status).toBe(303);
   pass(5);
 };
+describe('the daily check', () => {
+  it('begins with the weight of the last check of this balance, and with no figure of what it shows', async () => {
+    const form = () => bench.form(`${at()}/check`);
+    expect([(await form()).nominal, (await form()).certifiedG]).toEqual(['', '']);
+    await check('200.00');
+    const next = await form();
+    expect([next.nominal, next.certifiedG, next['shown.balance'], next['shown.text']]).toEqual([
+      '200 g',
+      '200.0000',
+      site.shop.balance,
+      '',
+    ]);
+  });
+});
 const results = async () => ((await bench.json(at())).checks as { result: string }[]).map(({ result }) => result);
 
 describe('what a balance may be out by', () => {

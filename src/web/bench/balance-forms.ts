@@ -1,10 +1,13 @@
 // The two forms of a balance's own page: the daily check, and ten readings of one weight.
 import { ENTRIES } from '../../entries/index.ts';
+import { readCorrected } from '../../ledger/corrections.ts';
 import type { Thing } from '../../ledger/thing.ts';
 import { formatMassWithUnit, type MassNg, type MassUnit, massNg } from '../../units/mass.ts';
 import { repeatabilityOf } from '../../weighing/worth.ts';
 import type { FormOf } from '../form/form-page.ts';
 import type { Fieldset } from '../form/write.ts';
+import { balanceStory } from '../job/balance-story.ts';
+import type { Web } from '../session/context.ts';
 
 export const TEN = 10;
 
@@ -23,6 +26,19 @@ export function checkOf({ id, says }: Thing): FormOf {
     action: `/balances/${id}/check`,
     lines: (data) => [{ type: 'balance_checked', data: { balance: id, ...data } }],
   };
+}
+
+/** What a form shows before anybody types. */
+export type Typed = Promise<readonly (readonly [name: string, texts: readonly string[]])[]>;
+
+/** The daily check is made with one weight: its name and its paper, as typed at the last check of this balance. */
+export async function weightLastTime({ store }: Web, { id }: Thing): Typed {
+  const { kept } = await balanceStory(store);
+  const last = readCorrected(kept).findLast(({ leaf, data }) => leaf.type === 'balance_checked' && data.balance === id);
+  return ['nominal', 'certifiedG', 'certificate'].flatMap((name) => {
+    const said = last?.data[name];
+    return typeof said === 'string' ? [[name, [said]] as const] : [];
+  });
 }
 
 /** Ten readings of one weight, with s read back before they are written. */

@@ -1,6 +1,7 @@
 // Balances: what each may show and how far it may be out, its daily checks, ten readings of one weight, and the weighings a failed check puts in doubt.
 import { Hono } from 'hono';
 import { BalanceView } from '../../../views/balance.tsx';
+import type { Posted } from '../../book/codec.ts';
 import type { Thing } from '../../ledger/thing.ts';
 import type { Check } from '../../projections/balances.ts';
 import { thingAt } from '../../queries/things.ts';
@@ -13,7 +14,7 @@ import { receiveForm } from '../form/submit.ts';
 import { balanceStory } from '../job/balance-story.ts';
 import { cautionWords } from '../job/cautions.ts';
 import { type Ctx, type Env, policyFor, type Resource, type Web } from '../session/context.ts';
-import { checkOf, fine, TEN, tenReadingsOf } from './balance-forms.ts';
+import { checkOf, fine, TEN, type Typed, tenReadingsOf, weightLastTime } from './balance-forms.ts';
 import { inDoubt } from './doubted.ts';
 
 export const balances: Resource = (web) => {
@@ -22,17 +23,14 @@ export const balances: Resource = (web) => {
     const balance = await balanceAt(web, c);
     return balance ? page(web, c, balance) : c.notFound();
   });
-  for (const [path, formOf] of [
-    ['check', checkOf],
-    ['repeatability', tenReadingsOf],
+  for (const [path, formOf, typedFor] of [
+    ['check', checkOf, weightLastTime],
+    ['repeatability', tenReadingsOf, async (): Typed => [['rows.readings', [String(TEN)]]]],
   ] as const) {
     app.get(`/balances/:balance/${path}`, async (c) => {
       const balance = await balanceAt(web, c);
       if (!balance) return c.notFound();
-      const typed = new Map([
-        ['shown.balance', [balance.id]],
-        ['rows.readings', [String(TEN)]],
-      ]);
+      const typed: Posted = new Map([['shown.balance', [balance.id]], ...(await typedFor(web, balance))]);
       return showFormPage(web, c, formOf(balance), { typed });
     });
     app.post(`/balances/:balance/${path}`, async (c) => {
