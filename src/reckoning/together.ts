@@ -33,7 +33,10 @@ interface Combination {
 }
 
 /** The combinations of the fewest faults that explain the residuals, best first, all within 3.84 of the best; empty where one fault is enough, null where not even three are. */
-export function together({ sets, criticalZ }: Weighed, { white, gamma, rank }: Adjustment): readonly Together[] | null {
+export function together(
+  { sets, criticalZ }: Weighed,
+  { white, gamma, rank }: Pick<Adjustment, 'white' | 'gamma' | 'rank'>,
+): readonly Together[] | null {
   let carried: readonly Combination[] = [{ members: [], basis: [], left: white, t: 0 }];
   for (let count = 1; count <= Math.min(FAULTS_MOST, rank); count++) {
     carried = extended(carried, sets);
