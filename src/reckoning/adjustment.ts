@@ -49,7 +49,7 @@ export function adjust({ a, covariance, residuals }: Balances): Adjustment {
     zResiduals: residuals.map((value, i) => value / (uResiduals[i] ?? 0)),
     gamma,
     rank,
-    p: rank === 0 ? 1 : chiSquaredTail(gamma, rank),
+    p: chiSquaredTail(gamma, rank),
     factor,
     white,
     whiteShared,

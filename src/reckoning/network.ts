@@ -121,7 +121,7 @@ function groupsOf({ nodes, streams }: Network): readonly Group[] {
         const other = from === node ? to : to === node ? from : node;
         if (other === OUTSIDE) testable = false;
         else if (!seen.has(other)) members.push(other);
-        if (other !== OUTSIDE) seen.add(other);
+        seen.add(other);
       }
     }
     groups.push({ nodes: members, testable });

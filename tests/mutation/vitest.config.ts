@@ -14,8 +14,9 @@ export default defineConfig({
       'tests/web/process.test.ts',
       'tests/store/kill.test.ts',
       'tests/simulation/**',
-      // Hundreds of simulated shops for each change: with every call counted it does not end.
+      // Thousands of simulated jobs, or a shop of years, for each change: with every call counted it does not end.
       'tests/reckoning/alarm-rates.test.ts',
+      'tests/reckoning/large-network.test.ts',
       '**/node_modules/**',
     ],
     isolate: false,

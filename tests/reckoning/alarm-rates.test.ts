@@ -1,6 +1,7 @@
 // What is promised of alarms and of the law of losses, held against thousands of simulated jobs and shops.
 import { describe, expect, it } from 'vitest';
 import { closure } from '../../src/reckoning/closure.ts';
+import { selfStarting } from '../../src/reckoning/drift.ts';
 import { lossTail, NOTE_ALPHA } from '../../src/reckoning/loss-law.ts';
 import { FALSE_ALARM_IN, materialBalance } from '../../src/reckoning/material-balance.ts';
 import { reckon } from '../../src/reckoning/network.ts';
@@ -106,5 +107,26 @@ describe('dust and weighing error together', () => {
       const share = losses.filter((loss) => loss > r).length / DRAWS;
       expect(Math.abs(share - p)).toBeLessThan(5 * Math.sqrt((p * (1 - p)) / DRAWS) + 2e-5);
     }
+  });
+});
+
+describe('a running sum of standard normals', () => {
+  it.each([
+    [3.502, 200],
+    [3.892, 300],
+  ])('at h = %d is within a tenth of %i jobs in simulation', (h, expected) => {
+    const noise = normal(uniform(77));
+    const runs = 3000;
+    let jobs = 0;
+    for (let run = 0; run < runs; run++) for (let sum = 0; sum <= h; jobs++) sum = Math.max(0, sum + noise() - 0.5);
+    expect(Math.abs(jobs / runs / expected - 1)).toBeLessThan(0.1);
+  });
+  it('scores as standard normals from the third job on', () => {
+    const noise = normal(uniform(99));
+    const scores = Array.from({ length: 800 }, () => selfStarting(Array.from({ length: 12 }, () => 3 + noise())).slice(2)).flat();
+    const mean = scores.reduce((sum: number, q) => sum + (q ?? 0), 0) / scores.length;
+    const square = scores.reduce((sum: number, q) => sum + (q ?? 0) ** 2, 0) / scores.length;
+    expect(Math.abs(mean)).toBeLessThan(0.04);
+    expect(Math.abs(square - 1)).toBeLessThan(0.05);
   });
 });

@@ -41,3 +41,9 @@ export const named = (suspect: Suspect) =>
     : suspect.fault === 'loss'
       ? `loss at ${suspect.nodes.join(' and ')}`
       : suspect.factor;
+
+/** A flow between two holdings, as it was weighed; null where nobody did. */
+export const flow = (id: string, from: string, to: string, grams: number | null, uRandomG = 0.01): Stream => {
+  const ng = grams === null ? null : massNg(Math.round(grams * 1e9));
+  return { id, from, to, ng, uRandomG, factors: [] };
+};
