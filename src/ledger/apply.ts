@@ -60,7 +60,7 @@ function blanked(thing: Thing | undefined, blank: Map<string, Thing>): Thing | u
 /** The things a leaf names or begins, and the jobs they belong to. */
 async function touchedBy(leaf: Leaf, known: (id: string) => Promise<Thing | undefined>): Promise<Touched> {
   const touched: Touched = new Map();
-  const subject = leaf.links[0]?.s ?? '';
+  const subject = leaf.links[0].s;
   for (const [name, { role, kinds }] of Object.entries(entryType(leaf.type, leaf.ver).fields)) {
     const id = leaf.data[name];
     const kind = kinds[0];

@@ -1,7 +1,6 @@
 // A command → leaves, over an overlay: all its lines or none. Pure but for what it looks up through the shelf.
 import type { Now, Stamp } from '../book/entry.ts';
 import type { StaffRole } from '../book/facts.ts';
-import type { States } from '../book/holding.ts';
 import { NO_TERMS } from '../book/terms.ts';
 import { base64url } from '../log/bytes.ts';
 import { type Json, writable } from '../log/canonical.ts';
@@ -11,7 +10,7 @@ import { beginsShop, isStaff, isWithdrawn } from './allowed.ts';
 import { applyLeaf } from './apply.ts';
 import { mayOf, notAllowed } from './authority.ts';
 import type { Answer, Command, Kept, Leaf, Line, Stopped, Writer } from './leaf.ts';
-import { load } from './load.ts';
+import { type Loaded, load } from './load.ts';
 import { accept, type Overlay, overlayOn } from './overlay.ts';
 import { checkReadings } from './plausible.ts';
 import { type AnyEntry, checkFields, entryType, type Views } from './registry.ts';
@@ -80,12 +79,12 @@ async function decideLine(overlay: Overlay, command: Command, line: Line, index:
   }
   const author = await authorOf(overlay, entry, command, line, writer);
   if ('code' in author) return refused(author.code, author.say);
-  if (line.occurredAt !== undefined && line.occurredAt > writer.at + 60_000) {
+  const stamp = stampOf(command, line, writer);
+  if (stamp.occurredAt > stamp.at + 60_000) {
     return refused('in_the_future', 'That time has not come yet. Give the time it happened.', 'occurredAt');
   }
   const loaded = await load(overlay, entry, line.data, writer, command.job);
   if ('code' in loaded) return refused(loaded.code, loaded.say, loaded.field);
-  const stamp = stampOf(command, line, writer);
   const now: Now = { ...stamp, today: writer.today, alone: writer.alone };
   const missing = notAllowed(mayOf(entry, loaded.view, line.data, command), author.role, command.auth);
   if (missing) return refused(missing.code, missing.say, missing.field);
@@ -151,10 +150,8 @@ export function draft(entry: AnyEntry, data: Line['data'], view: Views, stamp: S
   return { kept: { seq, hash, leaf, opened }, bytes, sealed };
 }
 
-async function linksTo(overlay: Overlay, streams: readonly string[]): Promise<Leaf['links']> {
-  const [first, ...others] = await Promise.all(streams.map((s) => linkTo(overlay, s)));
-  if (!first) throw new Error('an entry links no stream');
-  return [first, ...others];
+async function linksTo(overlay: Overlay, [subject, ...others]: Loaded['streams']): Promise<Leaf['links']> {
+  return [await linkTo(overlay, subject), ...(await Promise.all(others.map((s) => linkTo(overlay, s))))];
 }
 
 async function linkTo(overlay: Overlay, s: string): Promise<Link> {
@@ -183,6 +180,7 @@ function sealFields(entry: AnyEntry, data: Line['data'], view: Views, writer: Wr
 function isSealed(entry: AnyEntry, name: string, data: Line['data'], view: Views): boolean {
   const seal = entry.fields[name]?.sealed ?? null;
   if (seal !== 'as its target') return seal !== null;
-  const target = Object.values(view).find((state): state is States['entry'] => state?.kind === 'entry');
-  return target?.fields.some((field) => field.name === data.field && field.sealed !== null) ?? false;
+  return Object.values(view).some(
+    (state) => state?.kind === 'entry' && state.fields.some((field) => field.name === data.field && field.sealed !== null),
+  );
 }

@@ -10,7 +10,7 @@ import { stateOf, type Thing } from './thing.ts';
 export interface Loaded {
   readonly view: Views;
   /** The subject's stream first. */
-  readonly streams: readonly string[];
+  readonly streams: readonly [string, ...string[]];
 }
 export type NotLoaded = {
   readonly code: 'not_found' | 'already_begun' | 'two_jobs' | 'not_in_force';
@@ -55,7 +55,7 @@ export async function load(
   return (
     inTwoJobs(entry, subject, touched, job) ?? {
       view,
-      streams: [...new Set([subject, ...streams, ...touched.map(({ stream }) => stream)])],
+      streams: [subject, ...new Set([...streams, ...touched.map(({ stream }) => stream)].filter((one) => one !== subject))],
     }
   );
 }

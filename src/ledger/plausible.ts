@@ -22,7 +22,7 @@ export async function checkReadings(
   shop: string | undefined,
 ): Promise<Stopped | null> {
   const readings = readingsIn(entry, data);
-  const listed = shop === undefined ? {} : ((await overlay.thing(shop))?.says ?? {});
+  const listed = (await overlay.thing(shop ?? ''))?.says ?? {};
   for (const { path, reading } of readings) {
     const odd = checkTares(path, reading, listed) ?? checkNet(path, reading) ?? (await checkOnBalance(overlay, path, reading));
     if (odd) return odd;
@@ -31,7 +31,7 @@ export async function checkReadings(
   if (doubt && !readings.some(({ path, reading }) => path === doubt.field && isAnswered(reading))) {
     return { answer: 'asked', line: 0, code: doubt.asks, say: doubt.say, field: doubt.field ?? '' };
   }
-  return checkExpected(overlay, entry, data, stamp, shop);
+  return checkExpected(overlay, entry, data, stamp, listed);
 }
 
 /** A doubt is answered by a second reading and a reason. */
@@ -98,15 +98,14 @@ async function checkExpected(
   entry: AnyEntry,
   data: Line['data'],
   stamp: Stamp,
-  shop: string | undefined,
+  listed: Thing['says'],
 ): Promise<Stopped | null> {
   const facts = entry.facts(data, stamp);
   for (const { path, reading } of readingsIn(entry, data)) {
     for (const fact of facts) {
       if (fact.fact !== 'reading' || fact.reading !== reading || isAnswered(reading) || isWet(fact.state, reading)) continue;
       const thing = await overlay.thing(fact.of);
-      // Filings reach a skin by reckoning, unposted: only its own closing says what it should hold.
-      const say = thing && thing.kind !== 'skin' && (await oddness(overlay, thing, fact, shop));
+      const say = thing && (await oddness(overlay, thing, fact, listed));
       if (say) return { answer: 'asked', line: 0, code: 'not_expected', say, field: path };
     }
   }
@@ -117,7 +116,7 @@ async function oddness(
   overlay: Overlay,
   thing: Thing,
   { reading, state }: { readonly reading: Reading; readonly state: string },
-  shop: string | undefined,
+  listed: Thing['says'],
 ): Promise<string | null> {
   const ng = netNg(reading);
   const balances = await parametersFor(overlay, [reading, ...Object.values(thing.rests).map((rest) => rest.reading)]);
@@ -126,7 +125,6 @@ async function oddness(
   const usual = usualOff(thing, await overlay.thing(thing.stream), state);
   if (!isOdd(expected, usual, ng)) return null;
   const others = (await overlay.openPieces()).filter(({ stream }) => stream !== thing.stream);
-  const listed = shop === undefined ? {} : ((await overlay.thing(shop))?.says ?? {});
   const tares = Object.entries(listed).flatMap(([name, says]) =>
     name.startsWith('tare:') ? [{ name: name.slice(5), ng: Number(says) }] : [],
   );

@@ -36,11 +36,10 @@ export const isEntryType = (type: string, version: number): boolean =>
   Object.hasOwn(REGISTRY, type) && version <= (REGISTRY[type]?.version ?? 0);
 
 /** The entry type of that name; an unknown type or a later version throws, so that a replay never passes over an entry. */
-export function entryType(type: string, version?: number, registry = REGISTRY): AnyEntry {
+export function entryType(type: string, version = 1, registry = REGISTRY): AnyEntry {
   const entry = Object.hasOwn(registry, type) ? registry[type] : undefined;
   if (!entry) throw new Error(`unknown entry type ${type}`);
-  if (version !== undefined && version > entry.version)
-    throw new Error(`${type} version ${version} is newer than this program (${entry.version})`);
+  if (version > entry.version) throw new Error(`${type} version ${version} is newer than this program (${entry.version})`);
   return entry;
 }
 

@@ -46,7 +46,7 @@ const same = (a: unknown, b: unknown) => (a === undefined || b === undefined ? a
 /** What an entry's fields say now, sealed ones where they could be opened: the last correction of each holds. */
 export async function saysNow(overlay: Pick<Shelf, 'leaves'>, target: Kept): Promise<Readonly<Record<string, unknown>>> {
   const now: Record<string, unknown> = { occurredAt: target.leaf.occurredAt, ...target.opened, ...openData(target.leaf) };
-  const stream = target.leaf.links[0]?.s ?? '';
+  const stream = target.leaf.links[0].s;
   for (const later of await overlay.leaves(stream)) {
     for (const one of factsOf(later.leaf)) {
       if (one.fact !== 'correction' || one.of !== target.hash) continue;
@@ -57,6 +57,6 @@ export async function saysNow(overlay: Pick<Shelf, 'leaves'>, target: Kept): Pro
 }
 
 async function isHandedBack(overlay: Shelf, target: Kept): Promise<boolean> {
-  const job = await overlay.thing(target.leaf.links[0]?.s ?? '');
+  const job = await overlay.thing(target.leaf.links[0].s);
   return job?.kind === 'job' && job.pieces === 0 && (job.status === 'finished' || job.status === 'closed');
 }

@@ -23,7 +23,7 @@ export async function standsIn(overlay: Overlay, correction: Correction, now: No
   const corrected = field === 'occurredAt' ? said : { ...said, [field]: is };
   const invalid = checkFields(entryType(target.leaf.type), corrected);
   if (invalid) return { answer: 'refused', line: 0, code: 'invalid', say: invalid.say, field };
-  const stream = target.leaf.links[0]?.s ?? '';
+  const stream = target.leaf.links[0].s;
   const leaves = await overlay.leaves(stream);
   const before = await lookupBefore(overlay, target, leaves);
   const own = await newlyRefused(before, target, said, corrected, now, writer);
@@ -35,7 +35,7 @@ export async function standsIn(overlay: Overlay, correction: Correction, now: No
 
 /** The ledger as it was before an entry: of its job what came before it; of everything else what there is now, but what it began. */
 async function lookupBefore(overlay: Overlay, target: Kept, leaves: readonly Kept[]): Promise<Overlay> {
-  const stream = target.leaf.links[0]?.s ?? '';
+  const stream = target.leaf.links[0].s;
   const isJob = (await overlay.thing(stream))?.kind === 'job';
   const earlier = () => readCorrected(leaves).filter(({ seq }) => seq < target.seq);
   const things = isJob ? await foldStream(overlay, stream, earlier()) : null;
@@ -80,7 +80,7 @@ async function laterFalls(
   now: Now,
   writer: Writer,
 ): Promise<Stopped | null> {
-  const stream = target.leaf.links[0]?.s ?? '';
+  const stream = target.leaf.links[0].s;
   const refusals = async (entries: readonly Corrected[]) => {
     const found = new Map<number, Refused>();
     await foldStream(overlay, stream, entries, async (entry, things) => {

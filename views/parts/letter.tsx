@@ -11,16 +11,13 @@ export function Stones({ stones }: { readonly stones: readonly LetterStone[] }) 
     <section>
       <h2>The stones</h2>
       <ul class="rows">
-        {stones.map(({ seat, what, weights, told, where }) => (
+        {stones.map(({ seat, what, weights, where }) => (
           <li>
             <b>
               {seat}: {what}
             </b>
             <span>{weights}</span>
-            <small>
-              {where}
-              {told && `. ${told}`}
-            </small>
+            <small>{where}</small>
           </li>
         ))}
       </ul>
