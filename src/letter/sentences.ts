@@ -90,8 +90,8 @@ export function stoneSentence({ counts, inPieces, out }: JobStones, { stones }: 
     const now = `; by our entries ${inPieces ?? 0} in it now${out > 0 ? ` and ${out} out` : ''}`;
     return `${counted}${came + (inPieces ?? 0) + out === 0 ? '' : now}.`;
   }
-  const twice = stones.filter(({ compared }) => compared !== null);
-  const agree = twice.length > 0 && twice.every(({ compared }) => compared?.verdict === 'agrees');
+  const twice = stones.filter(({ verdict }) => verdict !== null);
+  const agree = twice.length > 0 && twice.every(({ verdict }) => verdict === 'agrees');
   return `${counted}, ${sum(lasts.values()) || 'none'} counted last.${agree ? ' The two weights of each that was weighed twice agree.' : ''}`;
 }
 

@@ -12,17 +12,21 @@ import { entryType, readingsIn, type Values } from '../ledger/registry.ts';
 import { correctedWords } from '../projections/corrected.ts';
 import type { JobReckoning, Term } from '../projections/job-reckoning.ts';
 import { countsThatDiffer, type JobStones, type Seat } from '../projections/job-stones.ts';
+import type { StoneCheck } from '../projections/stone-checks.ts';
 import type { Closure } from '../reckoning/closure.ts';
 import { customerJob, type JobMasses } from '../reckoning/words.ts';
 import { type MassNg, massNg } from '../units/mass.ts';
 import { caratWords, netNg, readingWords } from '../weighing/reading.ts';
 import { stoneSentence, sum, weightSentence } from './sentences.ts';
+import { stoneTold } from './stone-told.ts';
 
 export interface LetterStone {
   readonly seat: string;
   readonly what: string;
   /** Weights in the order they were read. */
   readonly weights: string;
+  /** What these weights say, where it was weighed more than once; and what it is worth that they agree. */
+  readonly told: string | null;
   readonly where: string;
 }
 export interface Crossing {
@@ -71,7 +75,7 @@ export function letterOf(kept: readonly Kept[], reckoned: JobReckoning, stones: 
   return {
     sentence: `${weightSentence(known, reckoned)} ${stoneSentence(stones, reckoned)}`.trim(),
     beam: beamOf(reckoned, masses, standing.isHere && stones.out === 0),
-    stones: [...stones.seats.filter(({ id }) => id !== null).map((seat) => stoneOf(seat, home)), ...onlyCounted(stones)],
+    stones: [...stones.seats.filter(({ id }) => id !== null).map((seat) => stoneOf(seat, home, reckoned.stones)), ...onlyCounted(stones)],
     removed: of('metal_cut', 'filings_gathered').map((one) => removedOf(one, agreed, home)),
     added: of('metal_added', 'stone_supplied').map(addedOf),
     dust: agreed ? WASTE_TOLD[agreed.dust as keyof typeof WASTE_TOLD] : null,
@@ -136,7 +140,8 @@ const WHERE: Readonly<Record<Seat['where'], string>> = {
 };
 const isSupplied = ({ events }: Seat): boolean => events.some(({ what }) => what === 'supplied');
 
-const stoneOf = (seat: Seat, home: ReadonlyMap<string, string>): LetterStone => {
+const stoneOf = (seat: Seat, home: ReadonlyMap<string, string>, checks: readonly StoneCheck[]): LetterStone => {
+  const check = checks.find(({ thing }) => thing === seat.id);
   const { id, says, stones, loose, where, events } = seat;
   const isInPart = loose > 0 && loose < stones;
   return {
@@ -145,6 +150,7 @@ const stoneOf = (seat: Seat, home: ReadonlyMap<string, string>): LetterStone => 
     weights:
       events.flatMap(({ stones: some, reading }) => (reading ? [`${ofThem(some, stones)}${caratWords(reading)}`] : [])).join(', then ') ||
       'not weighed loose',
+    told: check ? stoneTold(check) : null,
     where:
       where === 'set' && isSupplied(seat)
         ? 'set in the piece'
@@ -164,7 +170,7 @@ function onlyCounted({ counts, seats }: JobStones): readonly LetterStone[] {
   const others = sum(firsts.values()) - sum(own.map(({ stones }) => stones));
   if (others <= 0) return [];
   const what = own.length === 0 ? stonesWords(others) : `${stonesWords(others)} more`;
-  return [{ seat: 'Counted', what, weights: 'not weighed loose', where: 'not taken out' }];
+  return [{ seat: 'Counted', what, weights: 'not weighed loose', told: null, where: 'not taken out' }];
 }
 
 const metalOf = ({ metal }: Values): string => METAL_WORDS[metal as MetalCode];
@@ -195,6 +201,6 @@ function disagreementsIn({ state, stones }: JobReckoning, found: JobStones): rea
   return [
     ...(state === 'off' ? ['The weights of this job do not agree.'] : []),
     ...countsThatDiffer(found).map(({ counted, reckoned }) => `${stonesWords(counted)} counted, ${reckoned} expected.`),
-    ...(stones.some(({ compared }) => compared?.verdict === 'does not agree') ? ['A stone does not weigh what it weighed before.'] : []),
+    ...(stones.some(({ verdict }) => verdict === 'does not agree') ? ['A stone does not weigh what it weighed before.'] : []),
   ];
 }

@@ -17,7 +17,7 @@ import { type History, historyOf, type Step } from './history.ts';
 import { jobSentence } from './job-sentence.ts';
 import { type JobWeights, jobWeights } from './job-weights.ts';
 import { slipsIn } from './slips.ts';
-import { type StoneCheck, stoneChecks } from './stone-checks.ts';
+import { apartByWeight, type StoneCheck, stoneChecks } from './stone-checks.ts';
 import { type Told, told, toldFirst } from './told.ts';
 
 export type { Term } from './chain.ts';
@@ -68,6 +68,8 @@ export interface JobReckoning {
   /** What every page, paper and picture shows of the weights. */
   readonly weights: JobWeights;
   readonly stones: readonly StoneCheck[];
+  /** Single stones that are out, and whether weight would tell each from the others. */
+  readonly papers: ReturnType<typeof apartByWeight>;
   readonly own: OwnMetal | null;
   /** Single plain mistakes that would explain the gap: one of these, never the one. */
   readonly slips: readonly Slip[];
@@ -112,7 +114,7 @@ function reckonKept(kept: readonly Kept[], grounds: Grounds): JobReckoning {
     state: stateOf(closed, chain.movedSince),
     corrected,
     sentence: jobSentence({ cameIn, history, expected, unknownSince, closed, last: together(chain.last, -1), chain }, corrected),
-    ...{ history, network, work, closing: chain.closing, stones: stoneChecks(history) },
+    ...{ history, network, work, closing: chain.closing, stones: stoneChecks(history, entries), papers: apartByWeight(history, entries) },
     weights: jobWeights({ closed, chain, history, cameIn, crossed, usualFrom: work?.usualFrom ?? null }),
     own: closed?.verdict === 'agrees' ? ownOf(chain, closed) : null,
     slips: slipsIn({ chain, history, closed, network }, grounds.tares, grounds.others),
@@ -139,6 +141,7 @@ function unreckoned({ size }: Grounds, problem: string): JobReckoning {
       work: null,
       closing: [],
       stones: [],
+      papers: [],
       own: null,
       slips: [],
       doubted: [],

@@ -1,12 +1,13 @@
 // Each stone and parcel of a job: counted out and in, and its first weight against its last where it was weighed twice.
 
 import { pairCosts, restoreLabels } from '../reckoning/labels.ts';
-import { OUTSIDE } from '../reckoning/network.ts';
 import {
-  compareWeights,
+  compareParcels,
   identityWorth,
   type Measured,
+  type ParcelComparison,
   type StoneComparison,
+  type StoneVerdict,
   shareAlsoAgreeing,
   type Worthwhile,
 } from '../reckoning/stone-agreement.ts';
@@ -14,22 +15,32 @@ import { sizeSpreadCt } from '../trade/stone-spread.ts';
 import type { MassNg } from '../units/mass.ts';
 import { uOfSum, type Worth } from '../weighing/uncertainty.ts';
 import type { History, Step } from './history.ts';
+import { type Pan, passagesOf } from './stone-pans.ts';
+import type { Told } from './told.ts';
 
 interface StoneWeight {
   readonly seq: number;
   readonly ng: MassNg;
   readonly stepNg: MassNg | null;
+  /** How many were on the pan. */
+  readonly stones: number;
 }
+/** Why what was read of stones more than once are no two weights of the same stones alone. */
+export type Unfit = 'not they alone' | 'not the same stones';
 export interface StoneCheck {
   readonly thing: string;
   /** It was not in a piece when that came. */
   readonly supplied: boolean;
-  /** Stones that came to it, and that went from it into a piece; what is left is still out. */
+  /** Stones that came to it, that went from it into a piece, and that are in it now. */
   readonly out: number;
   readonly setAgain: number;
+  readonly loose: number;
   readonly before: StoneWeight | null;
   readonly after: StoneWeight | null;
-  readonly compared: StoneComparison | null;
+  readonly compared: ParcelComparison | null;
+  /** Null where they were read once at most. */
+  readonly verdict: StoneVerdict | null;
+  readonly unfit: Unfit | null;
   /** What it is worth that the weights agree; nothing of stones weighed together, one of which may be changed for its like. */
   readonly worth: Worthwhile;
   /** The share of other stones of its size that would agree too; null of stones weighed together, and where nothing is compared. */
@@ -38,28 +49,34 @@ export interface StoneCheck {
 /** Two weighings wider than this share of the stone cannot say that they agree (common practice, no source). */
 const FITNESS_SHARE = 0.05;
 type Weighed = Step & { readonly ng: MassNg };
+interface OnPan {
+  readonly pan: Pan;
+  readonly step: Weighed;
+}
 
-/** The checks of every stone and parcel that was out of its piece. A reading that was perhaps wet is none of its weights. */
-export function stoneChecks({ streams, pieces, now }: History): readonly StoneCheck[] {
-  const things = new Set(
-    streams.flatMap(({ into, stones }) => (stones !== undefined && into !== undefined && !pieces.has(into) ? [into] : [])),
-  );
-  return [...things].map((thing): StoneCheck => {
-    const came = streams.filter(({ into, part }) => into === thing && part !== 'weighing');
-    const went = streams.filter(({ outOf, part }) => outOf === thing && part === 'stones');
-    const weighings = streams.filter(({ into, part }) => into === thing && part === 'weighing');
-    const out = came.reduce((sum, { stones = 0 }) => sum + stones, 0);
-    const taken = went.reduce((sum, { stones = 0 }) => sum + stones, 0);
-    const isHere = now.has(thing) || streams.some(({ outOf, part }) => outOf === thing && part === 'left whole');
-    const [first, ...later] = [...came, ...weighings].filter((step): step is Weighed => step.ng !== null);
-    const after = later.at(-1);
-    const compared =
-      first && after && came.length === 1 ? compareWeights(asMeasured(first), asMeasured(after), FITNESS_SHARE * (first.ng / 1e9)) : null;
-    const supplied = came.length > 0 && came.every(({ from }) => from === OUTSIDE);
-    const agreement = compared && first && out === 1 ? worthOf(compared, first.ng / 2e8) : NOTHING;
-    const weights = { before: weightOf(first), after: weightOf(after), compared };
-    return { thing, supplied, out, setAgain: isHere ? taken : out, ...weights, ...agreement };
+/** The checks of every stone and parcel that was out of its piece. A reading that is not of the stones alone is none of their weights. */
+export function stoneChecks({ streams, pieces }: History, entries: readonly Told[]): readonly StoneCheck[] {
+  return [...passagesOf(entries, pieces)].map(([thing, { supplied, came, set, loose, pans }]): StoneCheck => {
+    const [first, last] = twiceOf(pans, streams) ?? [];
+    const compared = first && last ? compareParcels(asMeasured(first), asMeasured(last), FITNESS_SHARE * (first.step.ng / 1e9)) : null;
+    const agreement = compared && first?.pan.stones === 1 ? worthOf(compared, first.step.ng / 2e8) : NOTHING;
+    const unfit = compared || pans.length < 2 ? null : pans.some(({ isAlone }) => !isAlone) ? 'not they alone' : 'not the same stones';
+    const weights = { before: weightOf(first), after: weightOf(last), compared, unfit } as const;
+    const verdict = compared?.verdict ?? (unfit && 'cannot tell');
+    return { thing, supplied, out: came, setAgain: set, loose, ...weights, verdict, ...agreement };
   });
+}
+
+/** The first and the last weighing of the same stones alone, of the latest stones that were weighed twice. */
+function twiceOf(pans: readonly Pan[], streams: readonly Step[]): readonly [OnPan, OnPan] | null {
+  const weighed = pans.flatMap((pan) => {
+    const step = streams.find((one): one is Weighed => one.id === pan.id && one.ng !== null);
+    return step && pan.isAlone && pan.lot >= 0 ? [{ pan, step }] : [];
+  });
+  const isAsMany = (one: OnPan) => (other: OnPan) => one.pan.lot === other.pan.lot && one.pan.stones === other.pan.stones;
+  const last = weighed.findLast((one) => weighed.filter(isAsMany(one)).length > 1);
+  const first = last && weighed.find(isAsMany(last));
+  return first && last ? [first, last] : null;
 }
 
 const NOTHING = { worth: 'cannot tell', alsoShare: null } as const;
@@ -70,11 +87,12 @@ function worthOf({ differenceG, uG }: StoneComparison, carats: number): Pick<Sto
   return { worth: identityWorth([{ difference: differenceG, u: uG, spread }]).worth, alsoShare: shareAlsoAgreeing(uG, spread) };
 }
 
-/** Single stones that are out and were weighed, and whether their weights would tell each from the others if their papers were mixed up. */
-export function apartByWeight({ streams, now }: History, checks: readonly StoneCheck[]): readonly { thing: string; isTold: boolean }[] {
-  const loose = checks.flatMap(({ thing, out, setAgain }) => {
-    const last = streams.findLast((step): step is Weighed => step.into === thing && step.ng !== null);
-    return now.has(thing) && out - setAgain === 1 && last ? [{ thing, g: last.ng / 1e9, worth: asMeasured(last).worth }] : [];
+/** Single stones that are out and were weighed by themselves, and whether their weights would tell each from the others if their papers were mixed up. */
+export function apartByWeight({ streams, pieces }: History, entries: readonly Told[]): readonly { thing: string; isTold: boolean }[] {
+  const loose = [...passagesOf(entries, pieces)].flatMap(([thing, passage]) => {
+    const pan = passage.pans.findLast(({ isAlone, lot, stones }) => isAlone && lot === passage.lot && stones === 1);
+    const step = passage.loose === 1 ? streams.find((one): one is Weighed => one.id === pan?.id && one.ng !== null) : undefined;
+    return pan && step ? [{ thing, ...asMeasured({ pan, step }) }] : [];
   });
   const uG = Math.max(0, ...loose.map(({ worth }) => uOfSum([{ sign: 1, worth }])));
   const weights = loose.map(({ g }) => g);
@@ -82,10 +100,10 @@ export function apartByWeight({ streams, now }: History, checks: readonly StoneC
   return loose.map(({ thing }, index) => ({ thing, isTold: columns[index] === index }));
 }
 
-const weightOf = (step: Weighed | undefined): StoneWeight | null =>
-  step ? { seq: step.seq, ng: step.ng, stepNg: step.reading?.stepNg ?? null } : null;
+const weightOf = (one: OnPan | undefined): StoneWeight | null =>
+  one ? { seq: one.step.seq, ng: one.step.ng, stepNg: one.step.reading?.stepNg ?? null, stones: one.pan.stones } : null;
 
-function asMeasured({ ng, uRandomG, factors }: Weighed): Measured {
+function asMeasured({ pan, step: { ng, uRandomG, factors } }: OnPan): Measured & { readonly stones: number } {
   const worth: Worth = { uRandomG, factors };
-  return { g: ng / 1e9, worth };
+  return { g: ng / 1e9, worth, stones: pan.stones };
 }

@@ -14,6 +14,13 @@ export function benchStone(
   return `${toStep(beforeNg, stepNg, 'ct')}, then ${toStep(afterNg, stepNg, 'ct')}: ${saysOf(verdict, alsoShare)}`;
 }
 
+/** Why what was read of stones more than once says nothing of them, for the bench and the customer alike. */
+export const UNFIT_WORDS = {
+  'not they alone':
+    'Weighed more than once, but perhaps wet, with glue or dirt, or with something else on the pan: these weights cannot tell.',
+  'not the same stones': 'Weighed more than once, but not the same stones each time: these weights cannot tell.',
+} as const;
+
 function saysOf(verdict: StoneComparison['verdict'], alsoShare: number | null): string {
   if (verdict === 'cannot tell') return 'such weighings are too coarse for so small a weight, and cannot tell.';
   if (verdict === 'weigh again') return 'weigh again, clean and dry, before more is said.';

@@ -48,11 +48,8 @@ export const AWAITED: readonly Awaited[] = [
     },
   },
   {
-    because: 'parcels in the letter by their count and weight, and “whose is this?” of a piece or stone without a label',
-    of: {
-      'src/reckoning/stone-agreement.ts': ['compareParcels', 'couldBe'],
-      'src/reckoning/words.ts': ['customerParcel'],
-    },
+    because: '“whose is this?” of a piece or stone without a label',
+    of: { 'src/reckoning/stone-agreement.ts': ['couldBe'] },
   },
   {
     because:

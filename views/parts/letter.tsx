@@ -11,13 +11,16 @@ export function Stones({ stones }: { readonly stones: readonly LetterStone[] }) 
     <section>
       <h2>The stones</h2>
       <ul class="rows">
-        {stones.map(({ seat, what, weights, where }) => (
+        {stones.map(({ seat, what, weights, told, where }) => (
           <li>
             <b>
               {seat}: {what}
             </b>
             <span>{weights}</span>
-            <small>{where}</small>
+            <small>
+              {where}
+              {told && `. ${told}`}
+            </small>
           </li>
         ))}
       </ul>

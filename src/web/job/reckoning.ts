@@ -3,12 +3,13 @@ import { Hono } from 'hono';
 import { type ReckoningPage, ReckoningView } from '../../../views/reckoning.tsx';
 import type { Thing } from '../../ledger/thing.ts';
 import { jobTold } from '../../letter/job-told.ts';
+import { stoneTold } from '../../letter/stone-told.ts';
 import { correctedWords } from '../../projections/corrected.ts';
 import { type Grounds, type JobReckoning, reckonJob } from '../../projections/job-reckoning.ts';
 import { whyOf } from '../../projections/why.ts';
 import { entriesOf } from '../../queries/entries.ts';
 import { CALC_VERSION } from '../../reckoning/closure.ts';
-import { customerMetal, customerStone, insurerJob, type ShownReading } from '../../reckoning/words.ts';
+import { customerMetal, insurerJob, type ShownReading } from '../../reckoning/words.ts';
 import { dayIn } from '../../units/dates.ts';
 import { massNg } from '../../units/mass.ts';
 import { readingWords } from '../../weighing/reading.ts';
@@ -77,10 +78,10 @@ function customerLines({ closed, cameIn, own }: JobReckoning, told: string, thin
 
 /** Count first; weights only where a stone was weighed twice. */
 function stoneLines({ stones }: JobReckoning, name: (id: string) => string): readonly string[] {
-  return stones.map(({ thing, supplied, out, setAgain, before, after, compared, worth }) => {
-    const counted = `${name(thing)}: ${out} ${supplied ? 'supplied' : 'out'}, ${setAgain} set${supplied ? '' : ' again'}${out > setAgain ? `, ${out - setAgain} still out` : ''}.`;
-    if (!compared || !before || !after) return `${counted} Not weighed twice, so not compared by weight.`;
-    return `${counted} ${customerStone(before.ng, after.ng, before.stepNg ?? massNg(200_000), compared, worth)}`;
+  return stones.map((check) => {
+    const { thing, supplied, out, setAgain, loose } = check;
+    const counted = `${name(thing)}: ${out} ${supplied ? 'supplied' : 'out'}, ${setAgain} set${supplied ? '' : ' again'}${loose > 0 ? `, ${loose} still out` : ''}.`;
+    return `${counted} ${stoneTold(check) ?? 'Not weighed twice, so not compared by weight.'}`;
   });
 }
 

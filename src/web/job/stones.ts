@@ -6,9 +6,8 @@ import { BACKINGS, CUTS, SEAT_STATES, SPECIES } from '../../book/stone-words.ts'
 import { stonesWords } from '../../book/words.ts';
 import { type JobReckoning, reckonJob } from '../../projections/job-reckoning.ts';
 import { countsThatDiffer, type JobStones, type Seat, type StoneEvent, stonesOf } from '../../projections/job-stones.ts';
-import { apartByWeight } from '../../projections/stone-checks.ts';
 import { entriesOf } from '../../queries/entries.ts';
-import { benchPapers, benchStone } from '../../reckoning/stone-words.ts';
+import { benchPapers, benchStone, UNFIT_WORDS } from '../../reckoning/stone-words.ts';
 import { massNg } from '../../units/mass.ts';
 import { caratWords } from '../../weighing/reading.ts';
 import { jobThings } from '../form/form.ts';
@@ -93,14 +92,15 @@ function nextFor({ id, says, where, stones: number, events }: Seat, write: strin
 
 /** What its first and last weight say together, where it was weighed twice. */
 function weightsOf({ id }: Seat, { stones: checks }: JobReckoning): string | null {
-  const { before, after, compared, alsoShare } = checks.find(({ thing }) => thing === id) ?? {};
+  const { before, after, compared, alsoShare, unfit } = checks.find(({ thing }) => thing === id) ?? {};
+  if (unfit) return UNFIT_WORDS[unfit];
   if (!before || !after || !compared) return null;
   return benchStone(before.ng, after.ng, before.stepNg ?? massNg(200_000), compared, alsoShare ?? null);
 }
 
 /** What weight could do if the papers of the stones that are out were mixed up. */
-function papersOf({ seats }: JobStones, { history, stones: checks }: JobReckoning): string | null {
-  const out = apartByWeight(history, checks).map(({ thing, isTold }) => ({
+function papersOf({ seats }: JobStones, { papers }: JobReckoning): string | null {
+  const out = papers.map(({ thing, isTold }) => ({
     letter: seats.find(({ id }) => id === thing)?.letter ?? '',
     isTold,
   }));
