@@ -7,6 +7,7 @@ import { balances } from './web/bench/balances.ts';
 import { bench } from './web/bench/bench.ts';
 import { calculator } from './web/bench/calculator.ts';
 import { safe } from './web/bench/safe.ts';
+import { whose } from './web/bench/whose.ts';
 import { counter } from './web/counter/counter.ts';
 import { find } from './web/counter/find.ts';
 import { handBack } from './web/counter/hand-back.ts';
@@ -60,6 +61,7 @@ const RESOURCES = [
   letter,
   news,
   safe,
+  whose,
   owner,
   reckoning,
   loss,

@@ -28,6 +28,9 @@ export function BenchView({ inHand, next, late, waiting, balances }: Props) {
       <Group title="Late, and not on my bench" jobs={late} />
       <Group title="Waiting in the safe" jobs={waiting} />
       <Balances balances={balances} />
+      <p>
+        <a href="/whose">Whose is this? A piece or stone without a label</a>
+      </p>
     </>
   );
 }

@@ -37,3 +37,28 @@ export function benchPapers(told: readonly string[], untold: readonly string[]):
   const others = told.length === 0 ? '' : ` They would tell ${told.join(', ')}.`;
   return `If the papers were mixed up, these weights could not tell ${untold.join(', ')} apart: draw or photograph them.${others}`;
 }
+
+/** What the weight of a piece or stone without a label says: how many of those here it could be, and what that is worth; never that it is one of them. */
+export function foundWords(
+  what: 'piece' | 'stone',
+  weighed: string,
+  { could, cannot, unknown }: { readonly could: number; readonly cannot: number; readonly unknown: number },
+  isOnly: boolean,
+  alsoShare: number | null,
+): readonly string[] {
+  const all = could + cannot + unknown;
+  const things = what === 'piece' ? 'pieces that are here' : 'stones and packets that are out';
+  if (all === 0) return [`${weighed}: there are no ${things}.`];
+  const open = unknown === 0 ? '' : ` ${unknown} ${unknown === 1 ? 'was' : 'were'} not weighed and cannot be left out.`;
+  const not = cannot === 0 ? '' : `, and cannot be ${cannot}`;
+  const counted = `${weighed}: of ${all} ${things} it could be ${could === 0 ? 'none that was weighed' : could}${not}.${open}`;
+  const only = isOnly ? ' Every other is too far off by weight or size.' : '';
+  return [`${counted}${only}`, worthOfFound(what, alsoShare)];
+}
+
+function worthOfFound(what: 'piece' | 'stone', alsoShare: number | null): string {
+  if (what === 'piece')
+    return 'That a weight fits does not say whose it is: look at its marks, its size and its photographs before a label goes on.';
+  const of100 = Math.round(100 * (alsoShare ?? 1));
+  return `${of100 < 1 ? 'Fewer than 1' : `About ${of100}`} of 100 other stones of that size would weigh as much: look at the drawing and the photographs before a label goes on.`;
+}

@@ -145,6 +145,7 @@ const SCREENS: Readonly<Record<string, () => string>> = {
   counter: () => '/',
   bench: () => '/bench',
   safe: () => '/safe',
+  whose: () => '/whose?what=piece&weight.basis=estimate&weight.text=6.82',
   count: () => `/safe/count/${made.tray}?code=${made.brooch}`,
   'count-refused': () => `/safe/count/${made.tray}?code=nonsense&found=${made.signet}`,
   job: () => `/jobs/${made.job}`,

@@ -102,6 +102,7 @@ describe('pages', () => {
         '/',
         '/bench',
         '/safe',
+        '/whose?what=piece&weight.basis=estimate&weight.text=6.82',
         '/ticket',
         '/take-in',
         '/wait',

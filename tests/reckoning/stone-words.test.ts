@@ -1,7 +1,7 @@
 // What the bench reads of the weights of a stone: never that it is the same stone.
 import { describe, expect, it } from 'vitest';
 import type { StoneVerdict } from '../../src/reckoning/stone-agreement.ts';
-import { benchPapers, benchStone } from '../../src/reckoning/stone-words.ts';
+import { benchPapers, benchStone, foundWords } from '../../src/reckoning/stone-words.ts';
 import { massNg } from '../../src/units/mass.ts';
 
 const ct = (carats: number) => massNg(Math.round(carats * 2e8));
@@ -35,5 +35,23 @@ describe('the papers of stones that are out', () => {
     expect(benchPapers(['centre'], ['left', 'right'])).toBe(
       `If the papers were mixed up, these weights could not tell left, right ${apart} They would tell centre.`,
     );
+  });
+});
+
+describe('a stone or piece without a label', () => {
+  const counts = { could: 1, cannot: 2, unknown: 0 };
+  it('could be one of those that are here, is never said to be it, and is told what that is worth', () => {
+    expect(foundWords('stone', '1.20 ct', counts, true, 0.034)).toEqual([
+      '1.20 ct: of 3 stones and packets that are out it could be 1, and cannot be 2. Every other is too far off by weight or size.',
+      'About 3 of 100 other stones of that size would weigh as much: look at the drawing and the photographs before a label goes on.',
+    ]);
+    expect(foundWords('piece', '4.12 g', { could: 0, cannot: 0, unknown: 2 }, false, null)).toEqual([
+      '4.12 g: of 2 pieces that are here it could be none that was weighed. 2 were not weighed and cannot be left out.',
+      'That a weight fits does not say whose it is: look at its marks, its size and its photographs before a label goes on.',
+    ]);
+    expect(foundWords('stone', '1.20 ct', { could: 0, cannot: 0, unknown: 0 }, false, 0.5)).toEqual([
+      '1.20 ct: there are no stones and packets that are out.',
+    ]);
+    expect(foundWords('stone', '1.20 ct', counts, false, 0.004)[1]).toContain('Fewer than 1 of 100');
   });
 });

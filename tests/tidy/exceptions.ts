@@ -48,10 +48,6 @@ export const AWAITED: readonly Awaited[] = [
     },
   },
   {
-    because: '“whose is this?” of a piece or stone without a label',
-    of: { 'src/reckoning/stone-agreement.ts': ['couldBe'] },
-  },
-  {
     because:
       'what a balance is trusted with: fitness for a load, growth since its last check, what a certificate and a difference are worth',
     of: {

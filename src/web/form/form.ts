@@ -8,9 +8,9 @@ import { thingsInHouse } from '../../queries/jobs.ts';
 import { streamSizes } from '../../queries/sizes.ts';
 import { LISTED_MAX, newestOf, thingAt, thingsOfStream } from '../../queries/things.ts';
 import { bagCode, type Ref, type RefKind, refFromBytes } from '../../units/ids.ts';
-import { decimalsOfStep, formatMass, type MassNg, type MassUnit, massNg } from '../../units/mass.ts';
 import { wordsFor } from '../job/words.ts';
 import { type Ctx, policyFor, type Web } from '../session/context.ts';
+import { balancesShown } from './balances-shown.ts';
 import type { Fieldset } from './write.ts';
 
 /** Inputs that are posted without being shown. */
@@ -60,12 +60,7 @@ export async function showForm(web: Web, c: Ctx, fields: Fieldset, options: Show
     await fillRef(web, policy.shop, begun, name, field, options);
   }
   const seen = await seenStreams(web, [...begun.streams], typed);
-  const balances = [...policy.balances].map(([id, { unit, ranges }]) => ({
-    id,
-    name: policy.balanceNames.get(id) ?? '',
-    unit,
-    step: stepWords(ranges[0]?.stepNg ?? massNg(0), unit),
-  }));
+  const balances = balancesShown(policy);
   const { filled, things } = begun;
   return {
     form: { typed: filled, problems, things, balances, tares: [...policy.tares.keys()], ...(asked === undefined ? {} : { asked }) },
@@ -117,8 +112,6 @@ function fillFresh(web: Web, filled: Map<string, readonly string[]>, name: strin
     }
   }
 }
-
-const stepWords = (step: MassNg, unit: MassUnit): string => formatMass(step, unit, decimalsOfStep(step, unit));
 
 const isHere = ({ gone, role, kind, status }: Thing) =>
   !gone && role !== 'left' && status !== 'sealed' && (kind === 'job' || status !== 'closed');

@@ -46,6 +46,7 @@ export const ROUTES: Readonly<Record<string, Allowed>> = {
   'GET /jobs/:job/letter.html': STAFF,
   'GET /bench': READERS,
   'GET /safe': READERS,
+  'GET /whose': READERS,
   'GET /safe/count/:place': READERS,
   'GET /owner': OWNER,
   'GET /owner/weights': OWNER,
