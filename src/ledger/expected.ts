@@ -1,7 +1,7 @@
 // What the ledger expects on the pan, how far off a reading may be, and which plain mistake would explain one that is further off.
 import { usualMostG } from '../book/usual-loss.ts';
 import type { WrittenWeighing } from '../reckoning/slip.ts';
-import { findSlips, type Slip } from '../reckoning/slip.ts';
+import { alikeTo, findSlips, type Slip } from '../reckoning/slip.ts';
 import { slipWords } from '../reckoning/words.ts';
 import { decimalsOfStep, formatMassWithUnit, type MassNg, massNg } from '../units/mass.ts';
 import type { BalanceParameters } from '../weighing/balance.ts';
@@ -76,7 +76,9 @@ export function oddWords(thing: Thing, reading: Reading, expected: Expected, usu
   const slips = findSlips(written, known.tares, known.others).filter(
     ({ weighing, kind }) => weighing === 'now' && kind !== 'counted twice',
   );
-  const other = known.others.find(({ name }) => slips.some(({ kind, instead }) => kind === 'another piece' && instead === name));
+  // Here it can be looked at, so that any that weighs as much is asked about.
+  const now = written.find(({ id }) => id === 'now');
+  const [other] = now ? alikeTo(now, known.others) : [];
   const question = other ? ` ${capital(other.name)} weighs ${words(other.ng)}. Is that the piece in your hand?` : '';
   const off = usual.ng >= expected.stepNg ? ` Up to ${words(usual.ng)} is usual as ${usual.as}.` : '';
   return `Weigh again: ${reading.text}\u00a0${reading.unit} was read and ${words(expected.ng)} is expected, give or take ${words(expected.marginNg)}.${off}${question}${otherwise(slips)} If it is right, type the second reading and say why.`;

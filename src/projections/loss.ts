@@ -164,8 +164,9 @@ export function lossCharts(jobs: readonly LossJob[], baselines: Baselines = new 
     const { place, operation, family } = first;
     const size = baselines.get(key);
     const baseline = size === undefined ? 0 : own.filter(({ seq }) => seq < size).length;
-    const { limit, runLength } = limits(baseline === 0 ? undefined : size);
-    const watched = watch(own.map(chartJob), assumedLoss(operation, family), limit, { baseline });
+    const { limit: least, runLength } = limits(baseline === 0 ? undefined : size);
+    const watched = watch(own.map(chartJob), assumedLoss(operation, family), least, { baseline });
+    const limit = watched.chart === 'single jobs' ? least : watched.limit;
     const counted = watched.counted.flatMap((at) => own[at] ?? []);
     return [{ place, operation, family, jobs: own, baseline, counted, watch: watched, limit, runLength, againstOthers: null }];
   });

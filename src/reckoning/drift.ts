@@ -143,6 +143,8 @@ export type Watch =
       readonly scores: Vector;
       readonly rate: Rate;
       readonly sums: RunningSums;
+      /** What a sum must pass. */
+      readonly limit: number;
     };
 /** No single job moves a running sum by more than this many spreads: one that does not agree is told by itself. */
 const MOST_SCORE = 4;
@@ -160,31 +162,44 @@ export function watch(jobs: readonly ChartJob[], prior: Prior, h: number, { k = 
   const rate = usualRate(losses, prior);
   if (baseline === 0 && taught.length < FROM_USUAL_RATE) {
     const scores = selfStarting(losses.map(({ value }) => value)).flatMap((q) => q ?? []);
-    return { chart: 'self-starting', counted: taught.slice(taught.length - scores.length), scores, rate, sums: runningSums(scores, k, h) };
+    return {
+      chart: 'self-starting',
+      counted: taught.slice(taught.length - scores.length),
+      scores,
+      rate,
+      sums: runningSums(scores, k, h),
+      limit: h,
+    };
   }
   const counted = baseline === 0 ? taught : within(baseline, jobs.length);
   const spread = flooredTau(rate.tau, prior);
   const scores = counted.map((at) => chartScore(jobs[at], rate.rate, spread, prior));
   const weights = counted.flatMap((at) => shareOf(jobs[at]).map(({ u }) => spread / Math.hypot(spread, u)));
-  const sums = runningSums(scores, k + (DOUBT_SHARE * rate.uRate) / spread, h, true, weights);
-  return { chart: baseline === 0 ? 'usual rate' : 'accepted baseline', counted, scores, rate, sums };
+  const limit = h * skewed(spread / leastRate(rate.rate, prior));
+  const sums = runningSums(scores, k + (DOUBT_SHARE * rate.uRate) / spread, limit, true, weights);
+  return { chart: baseline === 0 ? 'usual rate' : 'accepted baseline', counted, scores, rate, sums, limit };
 }
 
 const shareOf = (job: ChartJob | undefined) => (job ? [{ value: job.lossG / job.basis, u: job.uG / job.basis }] : []);
 
 /** How much of the doubt of a baseline's mean the allowance bears (by simulation). */
-const DOUBT_SHARE = 0.5;
+const DOUBT_SHARE = 0.35;
+
+/** A few dozen jobs show little of the tail of a skewed law: the limit grows with its spread, as a share of its mean, to so many times (by simulation). */
+const [SKEWED_FROM, LIMIT_PER_SKEW, LIMIT_MOST] = [0.45, 2, 1.8];
+const skewed = (share: number): number => Math.min(LIMIT_MOST, 1 + LIMIT_PER_SKEW * Math.max(0, share - SKEWED_FROM));
 
 /** The normal score of one job's loss under the law of its chart. */
 function chartScore(job: ChartJob | undefined, rate: number, spread: number, prior: Prior): number {
   if (!job) return 0;
   const { lossG, uG, stepNg = 0, dof = Number.POSITIVE_INFINITY, basis } = job;
-  const usual = { meanG: Math.max(rate, prior.rate / LEAST_SHARE) * basis, tauG: spread * basis };
+  const usual = { meanG: leastRate(rate, prior) * basis, tauG: spread * basis };
   return Math.min(MOST_SCORE, Math.max(-MOST_SCORE, scoreOf(Math.round(lossG * 1e9), { uG, stepNg, dof, usual })));
 }
 
 /** A learned rate may come out at nothing or below it: dust is never less than this part of what is assumed. */
 const LEAST_SHARE = 20;
+const leastRate = (rate: number, prior: Prior): number => Math.max(rate, prior.rate / LEAST_SHARE);
 
 /** A few jobs show little of a skewed spread: it is weighed as if this many more had been seen whose spread is so many times their mean (by simulation; common practice, no source). */
 const [SEEN_BEFORE, SPREAD_TO_MEAN] = [20, 1.25];
@@ -193,7 +208,7 @@ const spreadOver = (mean: number, tau: number, seen: number): number =>
 
 /** The usual loss in grams of that many grams worked, at a rate. */
 export function usualLoss({ rate, uRate, tau, jobs = 0 }: Rate, prior: Prior, workedG: number): UsualLoss {
-  const mean = Math.max(rate, prior.rate / LEAST_SHARE);
+  const mean = leastRate(rate, prior);
   const spread = flooredTau(jobs === 0 ? tau : spreadOver(mean, tau, jobs < ENOUGH_FOR_TAU ? 0 : jobs), prior);
   return { meanG: mean * workedG, tauG: Math.hypot(spread, uRate) * workedG };
 }

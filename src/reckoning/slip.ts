@@ -113,9 +113,17 @@ function misplaced({ ng, sign }: WrittenWeighing, tares: readonly Known[]): read
   ];
 }
 
-/** Readings of a whole piece that agree with that of another open job within 2u. */
-function mistaken({ ng, worth, isPart }: WrittenWeighing, others: readonly Known[]): readonly Candidate[] {
-  if (isPart) return [];
-  const limitNg = 2 * Math.SQRT2 * worth.uRandomG * 1e9;
-  return others.filter((other) => Math.abs(ng - other.ng) <= limitNg).map(({ name }) => ({ kind: 'another piece', instead: name, ng }));
+/** Pieces that would read as this within 2u of both. */
+export const alikeTo = ({ ng, worth }: Weighing, others: readonly Known[], times = 1): readonly Known[] =>
+  others.filter((other) => Math.abs(ng - other.ng) <= times * 2 * Math.SQRT2 * worth.uRandomG * 1e9);
+
+/** Among many pieces some weigh as much by chance: one is named only where it stands alone, no other within so many times as far. */
+const ALONE_TIMES = 10;
+
+/** A whole piece's reading that agrees with that of another open job, which is the only one anywhere near it. */
+function mistaken(weighing: WrittenWeighing, others: readonly Known[]): readonly Candidate[] {
+  const [alike] = weighing.isPart ? [] : alikeTo(weighing, others);
+  return alike && alikeTo(weighing, others, ALONE_TIMES).length === 1
+    ? [{ kind: 'another piece', instead: alike.name, ng: weighing.ng }]
+    : [];
 }

@@ -81,16 +81,17 @@ describe('the slip finder', () => {
       ).toContainEqual(['coarser balance', '1.00', '0.1\u00a0ct']);
     });
   });
-  it('does not name the piece of another weight', () => {
-    const others = [
-      { name: 'job 12', ng: 5_170_000_000 },
-      { name: 'job 13', ng: 5_200_000_000 },
-      { name: 'job 14', ng: 5_140_000_000 },
-      { name: 'job 15', ng: 5_190_000_000 },
-    ];
-    // 2·√2·0.0078 g = 0.0221 g: 5.19 g is within it, 5.20 g and 5.14 g are not.
-    const found = findSlips([written('8.42', 1), written('5.17', -1)], [], others).filter(({ kind }) => kind === 'another piece');
-    expect(found.map(({ instead }) => instead)).toEqual(['job 12', 'job 15']);
+  it('names the piece of another job only where that stands alone', () => {
+    const job = (name: string, ng: number) => ({ name, ng });
+    const named = (...others: { name: string; ng: number }[]) =>
+      findSlips([written('8.42', 1), written('5.17', -1)], [], others)
+        .filter(({ kind }) => kind === 'another piece')
+        .map(({ instead }) => instead);
+    // 2·√2·0.0078 g = 0.0221 g: 5.19 g is within it, 5.20 g is not; within ten times as far, 0.221 g, no other may be.
+    expect(named(job('12', 5_190_000_000))).toEqual(['12']);
+    expect(named(job('13', 5_200_000_000))).toEqual([]);
+    expect(named(job('12', 5_190_000_000), job('14', 5_395_000_000))).toEqual(['12']);
+    expect(named(job('12', 5_190_000_000), job('14', 5_385_000_000))).toEqual([]);
   });
   it('reads carats as grams and grams as carats, and no other unit as either', () => {
     expect(kinds(...findSlips([written('8.42', 1), written('8.42', -1, 'ct')]))).toContainEqual(['other unit', '8.42', 'g']);

@@ -71,7 +71,9 @@ function expected(some: readonly ChartJob[], rate: { readonly rate: number; read
     return Math.max(-4, Math.min(4, scoreOf(Math.round(lossG * 1e9), { uG, stepNg, usual })));
   });
   const weights = sharesOf(some).map(({ u }) => spread / Math.hypot(spread, u));
-  return { scores, sums: runningSums(scores, k + (0.5 * rate.uRate) / spread, H, true, weights) };
+  // The limit grows with the skewness: doubled from 0.45 of the mean on, to 1.8 times at most.
+  const limit = H * Math.min(1.8, 1 + 2 * Math.max(0, spread / Math.max(rate.rate, prior.rate / 20) - 0.45));
+  return { scores, limit, sums: runningSums(scores, k + (0.35 * rate.uRate) / spread, limit, true, weights) };
 }
 
 describe('a chart by the usual rate', () => {

@@ -102,7 +102,8 @@ describe('a chart on an accepted baseline of thirty jobs', () => {
         `${law}: risen by one spread (${(SPREADS[law] * DUST_SHARE * 1000).toFixed(1)} mg/g) found ${percent(found)}; nothing changed, alarm ${percent(false_)}`,
       );
       expect(found).toBeGreaterThanOrEqual(0.95 - 3 * Math.sqrt((0.05 * 0.95) / shops));
-      expect(false_).toBeLessThan(0.3);
+      // With normal scores 50 later jobs are 50 in 600; what a baseline of thirty does not know comes on top.
+      expect(false_).toBeLessThan(0.1 + 3 * Math.sqrt((0.1 * 0.9) / shops));
     },
   );
 });
