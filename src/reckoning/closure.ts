@@ -81,7 +81,7 @@ export function closure(
     ...{ lossNg, uG, dof: error.dof ?? Number.POSITIVE_INFINITY, stepNg, z, plainP: normalTails(z), fitnessG },
     mostLostG: Math.max(0, lossNg / 1e9 + Z95 * uG),
     ...judged,
-    verdict: checked ? verdictOf(Math.min(judged.pLoss, judged.pGain), 2 * uG <= fitnessG) : 'not checked',
+    verdict: checked ? verdictOf(judged, uG, fitnessG) : 'not checked',
   };
 }
 
@@ -109,8 +109,7 @@ function judge(lossNg: number, error: Spread, usual: UsualLoss | undefined): Jud
 export function judgedAnew(closed: Closure, usual: UsualLoss | undefined): Closure {
   const { lossNg, uG, stepNg, dof, fitnessG, verdict } = closed;
   const judged = judge(lossNg, { uG, stepNg, dof }, usual);
-  const anew = verdictOf(Math.min(judged.pLoss, judged.pGain), 2 * uG <= fitnessG);
-  return { ...closed, ...judged, verdict: verdict === 'not checked' ? verdict : anew };
+  return { ...closed, ...judged, verdict: verdict === 'not checked' ? verdict : verdictOf(judged, uG, fitnessG) };
 }
 
 function findingOf(pWeighing: number, pLoss: number, pGain: number): Finding {
@@ -120,7 +119,8 @@ function findingOf(pWeighing: number, pLoss: number, pGain: number): Finding {
 }
 
 /** A finding stands however wide the weighings are; agreement only where they are fit to show it. */
-function verdictOf(p: number, isFit: boolean): Verdict {
-  if (p > NOTE_ALPHA) return isFit ? 'agrees' : 'cannot tell';
+function verdictOf({ pLoss, pGain }: Judged, uG: number, fitnessG: number): Verdict {
+  const p = Math.min(pLoss, pGain);
+  if (p > NOTE_ALPHA) return 2 * uG <= fitnessG ? 'agrees' : 'cannot tell';
   return p > ACTION_ALPHA ? 'weigh again' : 'does not agree';
 }

@@ -3,10 +3,13 @@ import { massNg } from '../../src/units/mass.ts';
 import { sameItem } from '../../src/weighing/agreement.ts';
 import { assumedParameters } from '../../src/weighing/balance.ts';
 import {
+  combined,
   covariance,
   driftAfterCheck,
   effectiveDof,
   readingVariance,
+  uFromCalibration,
+  uOfDifference,
   uOfSum,
   type Worth,
   worthOfEstimate,
@@ -72,6 +75,23 @@ describe('one reading', () => {
     const terms = { s: 0.006, step: 0.01, zeroStep: 0.01, linearity: 0.005 };
     expect(readingVariance({ ...terms, repeats: 1_000_000 })).toBeCloseTo(0.005 ** 2 / 3, 9);
   });
+  it('is worth its s and steps over the repeats, its linearity and its place on the pan', () => {
+    // By hand: (0.0012² + 2·0.001²/12)/4 + 0.002²/3 + (0.003/200·50)²/3 = 1.9225e-6 g².
+    const balance = {
+      ...fine,
+      linearityNg: g(0.002),
+      eccentricity: { ng: g(0.003), atNg: g(100) },
+      repeatability: { sNg: g(0.0012), readings: 11 },
+    };
+    const worth = worthOfReading(balance, g(50), { epoch: 'e', repeats: 4, tare: { container: 'tray 3', uG: 0.002 } });
+    expect(worth.uRandomG).toBeCloseTo(Math.sqrt(1.9225e-6), 9);
+    expect(worth.factors).toEqual([
+      { id: 'gain:B3:e', sensitivityG: expect.closeTo(0.0029, 12) },
+      { id: 'tare:tray 3', sensitivityG: -0.002 },
+    ]);
+    expect(worth.sG).toBeCloseTo(0.0006, 12);
+    expect([worth.dof, worth.sOf]).toEqual([10, 'B3:e']);
+  });
   it('cannot be made beyond the balance', () => {
     expect(() => worthOfReading(fine, g(201), { epoch: 'e' })).toThrow(RangeError);
   });
@@ -101,6 +121,29 @@ describe('degrees of freedom', () => {
   });
   it('are endless when nothing came from few readings', () => {
     expect(effectiveDof([{ sign: 1, worth: { uRandomG: 0.01, factors: [] } }], 0.01)).toBe(Number.POSITIVE_INFINITY);
+  });
+});
+
+describe('components', () => {
+  it('of a difference are those of both readings, and what drifted between them', () => {
+    // By hand: 2·(0.006² + 0.01²/12 + 0.01²/12) + 0.003²/3.
+    const terms = { s: 0.006, step: 0.01, zeroStep: 0.01 };
+    expect(uOfDifference(terms, { ...terms, s: 0 }, 0.003)).toBeCloseTo(Math.sqrt(0.006 ** 2 + 4e-4 / 12 + 3e-6), 12);
+  });
+  it('add up by squares, each by its shape', () => {
+    // JCGM 100, 4.3.3 and 4.3.7: U/k, and a/√3.
+    expect(
+      combined([
+        { shape: 'normal', u: 2 },
+        { shape: 'rectangular', half: 6 },
+        { shape: 'expanded', U: 6, k: 2 },
+      ]),
+    ).toBeCloseTo(5, 12);
+    expect(combined([])).toBe(0);
+  });
+  it('of a calibration lie on a line between two loads, at half of U', () => {
+    // By hand: U from 0.2 at 10 g to 0.6 at 110 g is 0.3 at 35 g.
+    expect(uFromCalibration(35, { load: 10, U: 0.2 }, { load: 110, U: 0.6 })).toBeCloseTo(0.15, 12);
   });
 });
 
