@@ -20,7 +20,7 @@ export default {
   incrementalFile: `.stryker/${name}.incremental.json`,
   reporters: ['json', 'progress-append-only'],
   jsonReporter: { fileName: `.stryker/${name}.json` },
-  timeoutMS: 10_000,
+  timeoutMS: 5_000,
   timeoutFactor: 2,
   allowEmpty: true,
 };
