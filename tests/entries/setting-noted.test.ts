@@ -32,7 +32,11 @@ describe('setting_noted', () => {
     const { say } = settingNoted;
     expect(say({ ...least, state: 'empty' }, nameOf)).not.toContain('apphire');
     expect(say(least, nameOf).split(', ')).toHaveLength(3);
-    expect(say({ ...least, cut: 'oval', sizeMm: '6.2' }, nameOf).split(', ')).toHaveLength(5);
+    expect(
+      say({ ...least, cut: 'old', sizeMm: '6.2' }, nameOf)
+        .split(', ')
+        .slice(2, 4),
+    ).toEqual(['old cut', '6.2\u00a0mm']);
     expect(say(least, nameOf)).not.toContain('×');
     expect(say({ ...least, packet: THINGS.melee, stones: 11 }, nameOf)).toContain('11 × ');
   });

@@ -88,6 +88,74 @@ describe('true upper tails', () => {
   });
 });
 
+describe('another program (scipy 1.17.1), on either side of where each series hands over', () => {
+  it.each([
+    [0.1, 2.25271265173421],
+    [0.4999, 0.572561318604118],
+    [0.5, 0.5723649429247],
+    [1.5, -0.120782237635245],
+    [10.7, 14.4032105962985],
+    [1e4, 82099.7174964424],
+  ])('agrees on ln Γ(%d)', (x, expected) => near(lnGamma(x), expected, 1e-12));
+  it.each([
+    [1e-6, 1, 0.999202115572],
+    [2.9, 1, 0.0885795525798],
+    [3.1, 1, 0.0782922941464],
+    [0.2, 7, 0.999974843749],
+    [8.9, 7, 0.25991563079],
+    [9.1, 7, 0.245555998897],
+    [150, 200, 0.996647558502],
+    [201.9, 200, 0.449068210667],
+    [202.1, 200, 0.445141146547],
+    [300, 200, 5.92454033548e-6],
+    [700, 3, 2.09913085342e-151],
+    [0, 3, 1],
+    [-1, 3, 1],
+  ])('agrees on χ² beyond %d with %d degrees of freedom', (x, df, expected) => near(chiSquaredTail(x, df), expected, 1e-10));
+  it.each([
+    [0.1, 0.5, 0.473165810564],
+    [-2, 2.5, 0.921304252121],
+    [1.2, 2.5, 0.165719418833],
+    [8, 2.5, 0.00382832206552],
+    [0.05, 30, 0.480226904325],
+    [12, 30, 2.7900927076e-13],
+    [2.2, 5000, 0.0139262412332],
+    [-1, 5000, 0.841320550206],
+  ])('agrees on t beyond %d with %d degrees of freedom', (t, df, expected) => near(studentTail(t, df), expected, 1e-10));
+  it.each([
+    [0.1, 2.5, 7, 0.101880299113],
+    [0.3, 2.5, 7, 0.641222462972],
+    [0.9, 2.5, 7, 0.999998447901],
+    [0.5, 0.5, 0.5, 0.5],
+    [0.01, 0.5, 30, 0.560665631095],
+    [0.99, 40, 3, 0.9914161462],
+    [0, 2, 3, 0],
+    [1, 2, 3, 1],
+  ])('agrees on I at %d of (%d, %d)', (x, a, b, expected) => expect(incompleteBeta(x, 1 - x, a, b)).toBeCloseTo(expected, 11));
+  it('agrees on the points that a share of each passes', () => {
+    for (const [p, z] of [
+      [0.999, -3.09023230617],
+      [0.6, -0.253347103136],
+      [0.4, 0.253347103136],
+      [1e-9, 5.99780701501],
+    ] as const)
+      expect(normalUpper(p)).toBeCloseTo(z, 10);
+    for (const [p, df, t] of [
+      [0.9, 3, -1.6377443537],
+      [0.6, 12, -0.259032745677],
+      [1e-6, 3, 103.29946778],
+    ] as const)
+      near(studentUpper(p, df), t, 1e-10);
+    for (const [p, df, x] of [
+      [0.999, 4, 0.090804035539],
+      [1e-8, 4, 43.0715704901],
+      [0.5, 1, 0.45493642312],
+    ] as const)
+      near(chiSquaredUpper(p, df), x, 1e-10);
+    expect([normalUpper(0.5), studentUpper(0.5, 4)]).toEqual([expect.closeTo(0, 12), expect.closeTo(0, 12)]);
+  });
+});
+
 describe('closed forms', () => {
   it('has Cauchy tails with one degree of freedom', () => {
     for (const t of [-3.7, -0.01, 0.5, 4, 1e6])
